@@ -1,0 +1,162 @@
+import { factorCholesky, invertLower } from '../numeric/cholesky.ts';
+import type { Repair, RepairKind } from './list-repairs.ts';
+
+/** One reading as the weigher needs it. */
+export interface WeighedReading {
+  readonly repairs: readonly Repair[];
+  readonly value: number;
+  /** log of the chance that it is plain wrong, and the variance of a wrong value about the right one. */
+  readonly logWrong: number;
+  readonly wrongVariance: number;
+  /** How far it follows the instrument's zero: 1 for a caliper reading, 0 for none. */
+  readonly zeroShare: number;
+}
+
+/** What may have happened to the readings: nothing, one slip of one reading, or the zero of them all. */
+export interface SlipPattern {
+  readonly kind: 'none' | RepairKind | 'wrong' | 'zero-not-set';
+  /** Index of the reading; −1 where no single one is meant. */
+  readonly reading: number;
+  readonly repairedValue: number;
+}
+
+/**
+ * Weighs one linear-Gaussian hypothesis against all readings, under every pattern of one slip at most.
+ *
+ * The caller fills `residual` (read − expected) and the lower half of `covariance` (n × n row-major), then calls
+ * `weigh`, which returns the log evidence summed over patterns. A slip of one reading is a rank-one change of the
+ * covariance or a shift of one residual, so all patterns cost one Cholesky factor: with s = Σ⁻¹r and p = diag Σ⁻¹,
+ * reading i given the others lies at r_i − s_i/p_i with variance 1/p_i; a variance w added to it changes
+ * rᵀΣ⁻¹r by −w s_i²/(1 + w p_i) and log det Σ by log(1 + w p_i) (Sherman–Morrison; Golub & Van Loan, Matrix
+ * Computations, 2.1.4). Buffers are reused: copy what must outlive the next call.
+ */
+export interface Weigher {
+  readonly size: number;
+  readonly patterns: readonly SlipPattern[];
+  readonly residual: Float64Array;
+  readonly covariance: Float64Array;
+  /** log evidence of each pattern in the last call; −Infinity where negligible. */
+  readonly logPatterns: Float64Array;
+  /** Σ⁻¹r of the last call. */
+  readonly solved: Float64Array;
+  /** L⁻¹ (lower, row-major) of the last call. */
+  readonly inverseFactor: Float64Array;
+  weigh(): number;
+}
+
+// Patterns this far below the no-slip evidence (natural log) can't move a probability by 1e-9.
+const negligible = 24;
+
+export function createWeigher(
+  readings: readonly WeighedReading[],
+  zeroSlip: { readonly logChance: number; readonly variance: number } | undefined,
+): Weigher {
+  const n = readings.length;
+  const patterns: SlipPattern[] = [{ kind: 'none', reading: -1, repairedValue: Number.NaN }];
+  const starts: number[] = [];
+  readings.forEach((reading, i) => {
+    starts.push(patterns.length);
+    patterns.push({ kind: 'wrong', reading: i, repairedValue: Number.NaN });
+    for (const repair of reading.repairs) {
+      patterns.push({ kind: repair.kind, reading: i, repairedValue: repair.value });
+    }
+  });
+  if (zeroSlip) patterns.push({ kind: 'zero-not-set', reading: -1, repairedValue: Number.NaN });
+  const zeroAt = patterns.length - 1;
+
+  const shifts = readings.map((reading) =>
+    Float64Array.from(reading.repairs, (repair) => repair.value - reading.value),
+  );
+  const logChances = readings.map((reading) => Float64Array.from(reading.repairs, (repair) => repair.logChance));
+  const zeroShares = Float64Array.from(readings, (reading) => reading.zeroShare);
+  const logWrong = Float64Array.from(readings, (reading) => reading.logWrong);
+  const wrongVariance = Float64Array.from(readings, (reading) => reading.wrongVariance);
+  const residual = new Float64Array(n);
+  const covariance = new Float64Array(n * n);
+  const logPatterns = new Float64Array(patterns.length);
+  const solved = new Float64Array(n);
+  const half = new Float64Array(n);
+  const precision = new Float64Array(n);
+  const constant = -0.5 * n * Math.log(2 * Math.PI);
+
+  const weigh = (): number => {
+    const logDeterminant = factorCholesky(covariance, n);
+    if (!(logDeterminant === logDeterminant)) return Number.NEGATIVE_INFINITY;
+    invertLower(covariance, n);
+    let quadratic = 0;
+    for (let i = 0; i < n; i++) {
+      let sum = 0;
+      for (let j = 0; j <= i; j++) sum += covariance[i * n + j] * residual[j];
+      half[i] = sum;
+      quadratic += sum * sum;
+    }
+    for (let j = 0; j < n; j++) {
+      let sum = 0;
+      let square = 0;
+      for (let i = j; i < n; i++) {
+        const entry = covariance[i * n + j];
+        sum += entry * half[i];
+        square += entry * entry;
+      }
+      solved[j] = sum;
+      precision[j] = square;
+    }
+    const base = constant - 0.5 * (quadratic + logDeterminant);
+    logPatterns[0] = base;
+    let greatest = base;
+    for (let i = 0; i < n; i++) {
+      const p = precision[i];
+      const s = solved[i];
+      let at = starts[i];
+      const denominator = 1 + wrongVariance[i] * p;
+      let log = base + logWrong[i] + (0.5 * wrongVariance[i] * s * s) / denominator - 0.5 * Math.log(denominator);
+      logPatterns[at++] = log;
+      if (log > greatest) greatest = log;
+      const apart = s / p;
+      const without = base + 0.5 * p * apart * apart;
+      const shift = shifts[i];
+      const logChance = logChances[i];
+      for (let k = 0; k < shift.length; k++) {
+        const moved = apart + shift[k];
+        log = without + logChance[k] - 0.5 * p * moved * moved;
+        logPatterns[at++] = log;
+        if (log > greatest) greatest = log;
+      }
+    }
+    if (zeroSlip) {
+      let along = 0;
+      let weight = 0;
+      for (let i = 0; i < n; i++) {
+        along += zeroShares[i] * solved[i];
+        let sum = 0;
+        for (let j = 0; j <= i; j++) sum += covariance[i * n + j] * zeroShares[j];
+        weight += sum * sum;
+      }
+      const denominator = 1 + zeroSlip.variance * weight;
+      const log =
+        base +
+        zeroSlip.logChance +
+        (0.5 * zeroSlip.variance * along * along) / denominator -
+        0.5 * Math.log(denominator);
+      logPatterns[zeroAt] = log;
+      if (log > greatest) greatest = log;
+    }
+    let total = 0;
+    const floor = greatest - negligible;
+    for (let k = 0; k < logPatterns.length; k++) {
+      if (logPatterns[k] > floor) total += Math.exp(logPatterns[k] - greatest);
+    }
+    return greatest + Math.log(total);
+  };
+
+  return {
+    size: n,
+    patterns,
+    residual,
+    covariance,
+    logPatterns,
+    solved,
+    inverseFactor: covariance,
+    weigh,
+  };
+}
