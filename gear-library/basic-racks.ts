@@ -42,7 +42,8 @@ export const basicRacks = {
     dedendum: 1,
     extraDedendum: 0,
     rootRadius: 0.3,
-    source: '20° stub tooth, 0.8 and 1.0 over the diametral pitch, as gear handbooks list it (value from memory)',
+    source:
+      '20° stub tooth, 0.8 and 1.0 over the diametral pitch, as gear handbooks list it (value from memory)',
   },
   tall: {
     key: 'tall',
@@ -51,7 +52,8 @@ export const basicRacks = {
     dedendum: 1.5,
     extraDedendum: 0,
     rootRadius: 0.2,
-    source: 'fine mechanics practice after DIN 58400: unverified (value from memory), so a hypothesis, not a fact',
+    source:
+      'fine mechanics practice after DIN 58400: unverified (value from memory), so a hypothesis, not a fact',
   },
   fineInch: {
     key: 'fineInch',
@@ -60,7 +62,8 @@ export const basicRacks = {
     dedendum: 1.2,
     extraDedendum: 0.002 * 25.4,
     rootRadius: 0.2,
-    source: 'Fine-pitch inch rack, 1.2/P + 0.002 in, as gear handbooks list it (AGMA 207; value from memory); root radius: common practice, no published source',
+    source:
+      'Fine-pitch inch rack, 1.2/P + 0.002 in, as gear handbooks list it (AGMA 207; value from memory); root radius: common practice, no published source',
   },
   oldFull: {
     key: 'oldFull',

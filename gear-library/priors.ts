@@ -3,8 +3,9 @@
  * judgment of ours, from what the trade says it finds; none is a published statistic. Each says its reason. They
  * are modest on purpose: two honest readings outweigh them.
  */
-import type { PitchSystem } from './pitch-series.ts';
+
 import type { RackKey } from './basic-racks.ts';
+import type { PitchSystem } from './pitch-series.ts';
 
 const judgment = 'common practice, no published source';
 
@@ -19,18 +20,60 @@ export const systemWeights: readonly (Weighted & {
   readonly made: 'metric-land' | 'inch-land' | 'unknown';
   readonly system: PitchSystem | 'free';
 })[] = [
-  { made: 'unknown', system: 'module', weight: 0.67, reason: 'most small machines to be found are metric', source: judgment },
-  { made: 'unknown', system: 'diametral-pitch', weight: 0.29, reason: 'inch machines and hobby parts', source: judgment },
-  { made: 'unknown', system: 'circular-pitch', weight: 0.01, reason: 'rare on small wheels', source: judgment },
+  {
+    made: 'unknown',
+    system: 'module',
+    weight: 0.67,
+    reason: 'most small machines to be found are metric',
+    source: judgment,
+  },
+  {
+    made: 'unknown',
+    system: 'diametral-pitch',
+    weight: 0.29,
+    reason: 'inch machines and hobby parts',
+    source: judgment,
+  },
+  {
+    made: 'unknown',
+    system: 'circular-pitch',
+    weight: 0.01,
+    reason: 'rare on small wheels',
+    source: judgment,
+  },
   { made: 'unknown', system: 'free', weight: 0.03, reason: 'moulds cut to fit a distance', source: judgment },
   { made: 'metric-land', system: 'module', weight: 0.87, reason: 'metric drawings', source: judgment },
-  { made: 'metric-land', system: 'diametral-pitch', weight: 0.09, reason: 'bought-in inch parts, licensed designs', source: judgment },
+  {
+    made: 'metric-land',
+    system: 'diametral-pitch',
+    weight: 0.09,
+    reason: 'bought-in inch parts, licensed designs',
+    source: judgment,
+  },
   { made: 'metric-land', system: 'circular-pitch', weight: 0.005, reason: 'rare', source: judgment },
-  { made: 'metric-land', system: 'free', weight: 0.035, reason: 'moulds cut to fit a distance', source: judgment },
-  { made: 'inch-land', system: 'module', weight: 0.3, reason: 'metric modules in imported sub-assemblies', source: judgment },
+  {
+    made: 'metric-land',
+    system: 'free',
+    weight: 0.035,
+    reason: 'moulds cut to fit a distance',
+    source: judgment,
+  },
+  {
+    made: 'inch-land',
+    system: 'module',
+    weight: 0.3,
+    reason: 'metric modules in imported sub-assemblies',
+    source: judgment,
+  },
   { made: 'inch-land', system: 'diametral-pitch', weight: 0.65, reason: 'inch drawings', source: judgment },
   { made: 'inch-land', system: 'circular-pitch', weight: 0.02, reason: 'old stock', source: judgment },
-  { made: 'inch-land', system: 'free', weight: 0.03, reason: 'moulds cut to fit a distance', source: judgment },
+  {
+    made: 'inch-land',
+    system: 'free',
+    weight: 0.03,
+    reason: 'moulds cut to fit a distance',
+    source: judgment,
+  },
 ];
 
 const common = 'usual in small machines';
@@ -75,13 +118,21 @@ export const sizeWeights: readonly (Weighted & { readonly system: PitchSystem; r
       [96, 0.04, seen],
       [120, 0.015, seen],
     ] as const
-  ).map(([size, weight, reason]) => ({ system: 'diametral-pitch', size, weight, reason, source: judgment }) as const),
+  ).map(
+    ([size, weight, reason]) =>
+      ({ system: 'diametral-pitch', size, weight, reason, source: judgment }) as const,
+  ),
 ];
 
 export const rareSize: Weighted = { weight: 0.003, reason: rare, source: judgment };
 
 /** A free module lies anywhere between these, all ratios alike. */
-export const freeModule = { least: 0.15, greatest: 4, reason: 'from watch-like to kitchen machines', source: judgment };
+export const freeModule = {
+  least: 0.15,
+  greatest: 4,
+  reason: 'from watch-like to kitchen machines',
+  source: judgment,
+};
 
 /** Share of a pressure angle, degrees, by system; `before` 1960 the old angle leads in inch systems. */
 export const angleWeights: readonly (Weighted & {
@@ -89,22 +140,134 @@ export const angleWeights: readonly (Weighted & {
   readonly pressureAngleDeg: number;
   readonly weightBefore1960: number;
 })[] = [
-  { systems: ['module'], pressureAngleDeg: 20, weight: 0.92, weightBefore1960: 0.83, reason: 'ISO 53', source: judgment },
-  { systems: ['module'], pressureAngleDeg: 14.5, weight: 0.02, weightBefore1960: 0.06, reason: 'inch habit on metric sizes', source: judgment },
-  { systems: ['module'], pressureAngleDeg: 15, weight: 0.02, weightBefore1960: 0.07, reason: 'older metric practice', source: judgment },
-  { systems: ['module'], pressureAngleDeg: 17.5, weight: 0.01, weightBefore1960: 0.01, reason: rare, source: judgment },
-  { systems: ['module'], pressureAngleDeg: 22.5, weight: 0.005, weightBefore1960: 0.005, reason: rare, source: judgment },
-  { systems: ['module'], pressureAngleDeg: 25, weight: 0.015, weightBefore1960: 0.01, reason: 'strong pinions', source: judgment },
-  { systems: ['module'], pressureAngleDeg: 30, weight: 0.01, weightBefore1960: 0.01, reason: rare, source: judgment },
-  { systems: ['diametral-pitch', 'circular-pitch'], pressureAngleDeg: 20, weight: 0.66, weightBefore1960: 0.35, reason: 'the later inch standard', source: judgment },
-  { systems: ['diametral-pitch', 'circular-pitch'], pressureAngleDeg: 14.5, weight: 0.29, weightBefore1960: 0.6, reason: 'the older inch standard, long kept for spares', source: judgment },
-  { systems: ['diametral-pitch', 'circular-pitch'], pressureAngleDeg: 25, weight: 0.025, weightBefore1960: 0.02, reason: 'strong pinions', source: judgment },
-  { systems: ['diametral-pitch', 'circular-pitch'], pressureAngleDeg: 22.5, weight: 0.01, weightBefore1960: 0.01, reason: rare, source: judgment },
-  { systems: ['diametral-pitch', 'circular-pitch'], pressureAngleDeg: 17.5, weight: 0.005, weightBefore1960: 0.01, reason: rare, source: judgment },
-  { systems: ['diametral-pitch', 'circular-pitch'], pressureAngleDeg: 30, weight: 0.01, weightBefore1960: 0.01, reason: rare, source: judgment },
-  { systems: ['free'], pressureAngleDeg: 20, weight: 0.9, weightBefore1960: 0.85, reason: 'the common angle', source: judgment },
-  { systems: ['free'], pressureAngleDeg: 14.5, weight: 0.06, weightBefore1960: 0.11, reason: 'the older angle', source: judgment },
-  { systems: ['free'], pressureAngleDeg: 25, weight: 0.04, weightBefore1960: 0.04, reason: 'strong pinions', source: judgment },
+  {
+    systems: ['module'],
+    pressureAngleDeg: 20,
+    weight: 0.92,
+    weightBefore1960: 0.83,
+    reason: 'ISO 53',
+    source: judgment,
+  },
+  {
+    systems: ['module'],
+    pressureAngleDeg: 14.5,
+    weight: 0.02,
+    weightBefore1960: 0.06,
+    reason: 'inch habit on metric sizes',
+    source: judgment,
+  },
+  {
+    systems: ['module'],
+    pressureAngleDeg: 15,
+    weight: 0.02,
+    weightBefore1960: 0.07,
+    reason: 'older metric practice',
+    source: judgment,
+  },
+  {
+    systems: ['module'],
+    pressureAngleDeg: 17.5,
+    weight: 0.01,
+    weightBefore1960: 0.01,
+    reason: rare,
+    source: judgment,
+  },
+  {
+    systems: ['module'],
+    pressureAngleDeg: 22.5,
+    weight: 0.005,
+    weightBefore1960: 0.005,
+    reason: rare,
+    source: judgment,
+  },
+  {
+    systems: ['module'],
+    pressureAngleDeg: 25,
+    weight: 0.015,
+    weightBefore1960: 0.01,
+    reason: 'strong pinions',
+    source: judgment,
+  },
+  {
+    systems: ['module'],
+    pressureAngleDeg: 30,
+    weight: 0.01,
+    weightBefore1960: 0.01,
+    reason: rare,
+    source: judgment,
+  },
+  {
+    systems: ['diametral-pitch', 'circular-pitch'],
+    pressureAngleDeg: 20,
+    weight: 0.66,
+    weightBefore1960: 0.35,
+    reason: 'the later inch standard',
+    source: judgment,
+  },
+  {
+    systems: ['diametral-pitch', 'circular-pitch'],
+    pressureAngleDeg: 14.5,
+    weight: 0.29,
+    weightBefore1960: 0.6,
+    reason: 'the older inch standard, long kept for spares',
+    source: judgment,
+  },
+  {
+    systems: ['diametral-pitch', 'circular-pitch'],
+    pressureAngleDeg: 25,
+    weight: 0.025,
+    weightBefore1960: 0.02,
+    reason: 'strong pinions',
+    source: judgment,
+  },
+  {
+    systems: ['diametral-pitch', 'circular-pitch'],
+    pressureAngleDeg: 22.5,
+    weight: 0.01,
+    weightBefore1960: 0.01,
+    reason: rare,
+    source: judgment,
+  },
+  {
+    systems: ['diametral-pitch', 'circular-pitch'],
+    pressureAngleDeg: 17.5,
+    weight: 0.005,
+    weightBefore1960: 0.01,
+    reason: rare,
+    source: judgment,
+  },
+  {
+    systems: ['diametral-pitch', 'circular-pitch'],
+    pressureAngleDeg: 30,
+    weight: 0.01,
+    weightBefore1960: 0.01,
+    reason: rare,
+    source: judgment,
+  },
+  {
+    systems: ['free'],
+    pressureAngleDeg: 20,
+    weight: 0.9,
+    weightBefore1960: 0.85,
+    reason: 'the common angle',
+    source: judgment,
+  },
+  {
+    systems: ['free'],
+    pressureAngleDeg: 14.5,
+    weight: 0.06,
+    weightBefore1960: 0.11,
+    reason: 'the older angle',
+    source: judgment,
+  },
+  {
+    systems: ['free'],
+    pressureAngleDeg: 25,
+    weight: 0.04,
+    weightBefore1960: 0.04,
+    reason: 'strong pinions',
+    source: judgment,
+  },
 ];
 
 /** Share of a rack by system and angle. */
@@ -113,15 +276,92 @@ export const rackWeights: readonly (Weighted & {
   readonly angles: 'twenty' | 'old' | 'other';
   readonly rack: RackKey;
 })[] = [
-  { systems: ['module'], angles: 'twenty', rack: 'full', weight: 0.84, reason: 'ISO 53 A, B and C differ at the root corner only', source: judgment },
-  { systems: ['module'], angles: 'twenty', rack: 'deep', weight: 0.06, reason: 'ISO 53 D: ground or shaved wheels', source: judgment },
-  { systems: ['module'], angles: 'twenty', rack: 'stub', weight: 0.04, reason: 'short strong teeth', source: judgment },
-  { systems: ['module'], angles: 'twenty', rack: 'tall', weight: 0.06, reason: 'fine mechanics', source: judgment },
-  { systems: ['diametral-pitch'], angles: 'twenty', rack: 'fineInch', weight: 0.72, reason: 'from 20 DP on the fine-pitch rack is the rule', source: judgment },
-  { systems: ['diametral-pitch'], angles: 'twenty', rack: 'full', weight: 0.22, reason: 'cut with a metric-like rack', source: judgment },
-  { systems: ['diametral-pitch'], angles: 'twenty', rack: 'stub', weight: 0.06, reason: 'short strong teeth', source: judgment },
-  { systems: ['diametral-pitch', 'circular-pitch', 'module', 'free'], angles: 'old', rack: 'oldFull', weight: 0.7, reason: 'the depth that came with 14.5°', source: judgment },
-  { systems: ['diametral-pitch', 'module'], angles: 'old', rack: 'fineInch', weight: 0.3, reason: 'later fine-pitch wheels', source: judgment },
-  { systems: ['circular-pitch', 'free'], angles: 'twenty', rack: 'full', weight: 1, reason: 'the common depth', source: judgment },
-  { systems: ['module', 'diametral-pitch', 'circular-pitch', 'free'], angles: 'other', rack: 'full', weight: 1, reason: 'the common depth', source: judgment },
+  {
+    systems: ['module'],
+    angles: 'twenty',
+    rack: 'full',
+    weight: 0.84,
+    reason: 'ISO 53 A, B and C differ at the root corner only',
+    source: judgment,
+  },
+  {
+    systems: ['module'],
+    angles: 'twenty',
+    rack: 'deep',
+    weight: 0.06,
+    reason: 'ISO 53 D: ground or shaved wheels',
+    source: judgment,
+  },
+  {
+    systems: ['module'],
+    angles: 'twenty',
+    rack: 'stub',
+    weight: 0.04,
+    reason: 'short strong teeth',
+    source: judgment,
+  },
+  {
+    systems: ['module'],
+    angles: 'twenty',
+    rack: 'tall',
+    weight: 0.06,
+    reason: 'fine mechanics',
+    source: judgment,
+  },
+  {
+    systems: ['diametral-pitch'],
+    angles: 'twenty',
+    rack: 'fineInch',
+    weight: 0.72,
+    reason: 'from 20 DP on the fine-pitch rack is the rule',
+    source: judgment,
+  },
+  {
+    systems: ['diametral-pitch'],
+    angles: 'twenty',
+    rack: 'full',
+    weight: 0.22,
+    reason: 'cut with a metric-like rack',
+    source: judgment,
+  },
+  {
+    systems: ['diametral-pitch'],
+    angles: 'twenty',
+    rack: 'stub',
+    weight: 0.06,
+    reason: 'short strong teeth',
+    source: judgment,
+  },
+  {
+    systems: ['diametral-pitch', 'circular-pitch', 'module', 'free'],
+    angles: 'old',
+    rack: 'oldFull',
+    weight: 0.7,
+    reason: 'the depth that came with 14.5°',
+    source: judgment,
+  },
+  {
+    systems: ['diametral-pitch', 'module'],
+    angles: 'old',
+    rack: 'fineInch',
+    weight: 0.3,
+    reason: 'later fine-pitch wheels',
+    source: judgment,
+  },
+  {
+    systems: ['circular-pitch', 'free'],
+    angles: 'twenty',
+    rack: 'full',
+    weight: 1,
+    reason: 'the common depth',
+    source: judgment,
+  },
+  {
+    systems: ['module', 'diametral-pitch', 'circular-pitch', 'free'],
+    angles: 'other',
+    rack: 'full',
+    weight: 1,
+    reason: 'the common depth',
+    source: judgment,
+  },
 ];

@@ -13,7 +13,14 @@ export const instruments = {
 
 export type InstrumentKey = keyof typeof instruments;
 
-export const defaultKit = { caliper: 'digital-0.01', zeroMm: 0, zeroUMm: 0.02, jawTipMm: 0.7, reason: 'an ordinary digital caliper', source: judgment } as const;
+export const defaultKit = {
+  caliper: 'digital-0.01',
+  zeroMm: 0,
+  zeroUMm: 0.02,
+  jawTipMm: 0.7,
+  reason: 'an ordinary digital caliper',
+  source: judgment,
+} as const;
 
 export interface MethodUncertainty {
   /** Added to the instrument's, root sum of squares. */
@@ -26,19 +33,42 @@ export interface MethodUncertainty {
 
 export const methods = {
   outside: { uMm: 0.02, biasMm: 0, reason: 'small soft wheel between flat jaws', source: judgment },
-  root: { uMm: 0.05, biasMm: 0.02, reason: 'blades may not reach the bottom, so it tends to read large', source: judgment },
-  'tooth-depth': { uMm: 0.06, biasMm: -0.02, reason: 'a depth rod on a curved bottom tends to read small', source: judgment },
-  span: { uMm: 0.015, biasMm: 0, reason: 'flat jaws on two flanks, rocked to the smallest', source: judgment },
+  root: {
+    uMm: 0.05,
+    biasMm: 0.02,
+    reason: 'blades may not reach the bottom, so it tends to read large',
+    source: judgment,
+  },
+  'tooth-depth': {
+    uMm: 0.06,
+    biasMm: -0.02,
+    reason: 'a depth rod on a curved bottom tends to read small',
+    source: judgment,
+  },
+  span: {
+    uMm: 0.015,
+    biasMm: 0,
+    reason: 'flat jaws on two flanks, rocked to the smallest',
+    source: judgment,
+  },
   'over-pins': { uMm: 0.02, biasMm: 0, reason: 'two loose pins to hold', source: judgment },
   'center-distance': { uMm: 0.04, biasMm: 0, reason: 'over two posts, posts measured too', source: judgment },
   'rack-pitch': { uMm: 0.05, biasMm: 0, reason: 'edge to edge along a bar', source: judgment },
 } as const satisfies Record<string, MethodUncertainty>;
 
 /** Standard uncertainty of a helix angle inked and rolled, degrees. */
-export const helixUncertaintyDeg = { deg: 1.5, reason: 'inked, rolled on paper, protractor', source: judgment };
+export const helixUncertaintyDeg = {
+  deg: 1.5,
+  reason: 'inked, rolled on paper, protractor',
+  source: judgment,
+};
 
 /** Of a split's gap, mm, as measured with feelers or by eye. */
 export const gapUncertainty = { uMm: 0.06, reason: 'feeler or graph paper at the rim', source: judgment };
 
 /** A span whose reading states its total uncertainty still shares the zero error: at most this part of the total. */
-export const sharedPartOfTotal = { part: 0.6, reason: 'a stated total leaves room for both', source: judgment };
+export const sharedPartOfTotal = {
+  part: 0.6,
+  reason: 'a stated total leaves room for both',
+  source: judgment,
+};

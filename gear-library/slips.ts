@@ -12,7 +12,16 @@ export const slipRates = {
 } as const;
 
 /** A plain wrong reading lies this far around the right one: a part of its size, one standard deviation. */
-export const wrongSpread = { part: 0.1, least: 0.25, reason: 'wrong features are of the same order of size', source: judgment };
+export const wrongSpread = {
+  part: 0.1,
+  least: 0.25,
+  reason: 'wrong features are of the same order of size',
+  source: judgment,
+};
 
 /** Spread of a zero that was not set, mm. */
-export const zeroSlipSpread = { uMm: 0.25, reason: 'burr, dirt or a zero pressed half open', source: judgment };
+export const zeroSlipSpread = {
+  uMm: 0.25,
+  reason: 'burr, dirt or a zero pressed half open',
+  source: judgment,
+};

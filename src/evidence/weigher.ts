@@ -67,7 +67,9 @@ export function createWeigher(
   const shifts = readings.map((reading) =>
     Float64Array.from(reading.repairs, (repair) => repair.value - reading.value),
   );
-  const logChances = readings.map((reading) => Float64Array.from(reading.repairs, (repair) => repair.logChance));
+  const logChances = readings.map((reading) =>
+    Float64Array.from(reading.repairs, (repair) => repair.logChance),
+  );
   const zeroShares = Float64Array.from(readings, (reading) => reading.zeroShare);
   const logWrong = Float64Array.from(readings, (reading) => reading.logWrong);
   const wrongVariance = Float64Array.from(readings, (reading) => reading.wrongVariance);
@@ -109,7 +111,8 @@ export function createWeigher(
       const s = solved[i];
       let at = starts[i];
       const denominator = 1 + wrongVariance[i] * p;
-      let log = base + logWrong[i] + (0.5 * wrongVariance[i] * s * s) / denominator - 0.5 * Math.log(denominator);
+      let log =
+        base + logWrong[i] + (0.5 * wrongVariance[i] * s * s) / denominator - 0.5 * Math.log(denominator);
       logPatterns[at++] = log;
       if (log > greatest) greatest = log;
       const apart = s / p;
