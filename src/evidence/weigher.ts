@@ -41,6 +41,8 @@ export interface Weigher {
   readonly solved: Float64Array;
   /** L⁻¹ (lower, row-major) of the last call. */
   readonly inverseFactor: Float64Array;
+  readonly logWrong: Float64Array;
+  readonly wrongVariance: Float64Array;
   weigh(): number;
 }
 
@@ -83,7 +85,7 @@ export function createWeigher(
 
   const weigh = (): number => {
     const logDeterminant = factorCholesky(covariance, n);
-    if (!(logDeterminant === logDeterminant)) return Number.NEGATIVE_INFINITY;
+    if (Number.isNaN(logDeterminant)) return Number.NEGATIVE_INFINITY;
     invertLower(covariance, n);
     let quadratic = 0;
     for (let i = 0; i < n; i++) {
@@ -160,6 +162,8 @@ export function createWeigher(
     logPatterns,
     solved,
     inverseFactor: covariance,
+    logWrong,
+    wrongVariance,
     weigh,
   };
 }

@@ -15,15 +15,7 @@ export interface LinearPart {
 }
 
 /** The standard normals that the readings share, in the order of their loadings. */
-export const sharedCauses = {
-  shift: 0,
-  tipLoss: 1,
-  thinning: 2,
-  tipLand: 3,
-  scale: 4,
-  helix: 5,
-  zero: 6,
-} as const;
+export const sharedCauses = { shift: 0, tipLoss: 1, thinning: 2, tipLand: 3, scale: 4, helix: 5, zero: 6 } as const;
 export const causeCount = 7;
 
 /** How one reading depends on the shared causes, mm for one standard deviation of each, from `at` on. */
@@ -36,8 +28,8 @@ export function setLoadings(
   zeroDeviation: number,
 ): void {
   const m = part.pitch.module;
-  const { scaleSpread } = space;
   const cell = part.pitch.spread;
+  const { scaleSpread } = space;
   loadings[at] = m * part.tooth.shift.spread * mode.byShift;
   loadings[at + 1] = m * part.tipLoss.spread * mode.byTipLoss;
   loadings[at + 2] = m * space.thinning.spread * mode.byThinning;
@@ -49,34 +41,25 @@ export function setLoadings(
 }
 
 /** What the reading should show on average over the shared causes, mm. */
-export function findExpected(
-  space: HypothesisSpace,
-  part: LinearPart,
-  mode: Response,
-  offset: number,
-): number {
+export function findExpected(space: HypothesisSpace, part: LinearPart, mode: Response, offset: number): number {
   const value = mode.value + part.tipLoss.mean * mode.byTipLoss + space.thinning.mean * mode.byThinning;
   return part.pitch.module * value + mode.offset + offset;
 }
 
 /**
- * Fills the weigher's residual and covariance for a part.
- *
- * @param loadings n × causeCount, filled too
- * @returns how many readings lie further than `farDeviations` from what the part expects
+ * Fills the weigher's residual and the diagonal of its covariance for a part, and `loadings` (n × causeCount).
+ * `fillCovariance` does the rest, where the diagonal does not rule the part out already.
  */
-export function fillWeigher(
+export function fillResiduals(
   weigher: Weigher,
   loadings: Float64Array,
   space: HypothesisSpace,
   lengths: readonly MeasuredLength[],
   part: LinearPart,
-  farDeviations: number,
-): number {
+): void {
   const n = lengths.length;
   const { residual, covariance } = weigher;
   const m = part.pitch.module;
-  let far = 0;
   for (let i = 0; i < n; i++) {
     const length = lengths[i];
     const mode = part.modes[i];
@@ -84,11 +67,14 @@ export function fillWeigher(
     setLoadings(loadings, at, space, part, mode, length.zeroDeviation);
     residual[i] = length.value - findExpected(space, part, mode, length.offset);
     let variance = length.noise + m * m * mode.variance;
-    for (let f = 0; f < causeCount; f++) variance += loadings[at + f] * loadings[at + f];
+    for (let f = at; f < at + causeCount; f++) variance += loadings[f] * loadings[f];
     covariance[i * n + i] = variance;
-    if (residual[i] * residual[i] > farDeviations * farDeviations * variance) far++;
   }
-  if (far > 1) return far;
+}
+
+/** The covariances of readings with each other, from their loadings. */
+export function fillCovariance(weigher: Weigher, loadings: Float64Array): void {
+  const { covariance, size: n } = weigher;
   for (let i = 1; i < n; i++) {
     for (let j = 0; j < i; j++) {
       let sum = 0;
@@ -96,5 +82,4 @@ export function fillWeigher(
       covariance[i * n + j] = sum;
     }
   }
-  return far;
 }

@@ -1,6 +1,6 @@
 import type { SlipPattern, Weigher } from '../evidence/weigher.ts';
 import type { HypothesisSpace } from './hypothesis-space.ts';
-import { causeCount, fillWeigher, type LinearPart, sharedCauses } from './linear-part.ts';
+import { causeCount, fillCovariance, fillResiduals, type LinearPart, sharedCauses } from './linear-part.ts';
 import type { MeasuredLength } from './measured-length.ts';
 import type { WeighedPart } from './weigh-space.ts';
 
@@ -41,7 +41,8 @@ export function settleParts(
   const loadings = new Float64Array(n * causeCount);
   const candidates = new Map<string, number>();
   const settled = sorted.map(({ part, probability }): SettledPart => {
-    fillWeigher(weigher, loadings, space, mended, part, Number.POSITIVE_INFINITY);
+    fillResiduals(weigher, loadings, space, mended, part);
+    fillCovariance(weigher, loadings);
     if (pattern.kind === 'wrong') weigher.covariance[pattern.reading * (n + 1)] += wrongVariance;
     weigher.weigh();
     const { solved, inverseFactor } = weigher;

@@ -6,8 +6,10 @@ import {
   respondWithHelix,
   type ToothHypothesis,
 } from './hypothesis-space.ts';
-import { causeCount, fillWeigher, type LinearPart } from './linear-part.ts';
+import { causeCount, fillCovariance, fillResiduals, type LinearPart } from './linear-part.ts';
 import type { MeasuredLength } from './measured-length.ts';
+import { allowsModule, listModuleRanges } from './module-ranges.ts';
+import type { PitchHypothesis, RackHypothesis } from './pitch-prior.ts';
 import type { NormalPart } from './tooth-prior.ts';
 
 export interface WeighedPart extends LinearPart {
@@ -21,14 +23,17 @@ export interface WeighedSpace {
   readonly patterns: Float64Array;
 }
 
-// A part this far below the best (natural log) can't matter, even ten thousand of them.
-const negligible = 17;
-// A reading this many deviations off does not agree; two of those and a hypothesis is out, since one slips at most.
-const farDeviations = 7;
+// A part this far below the best (natural log) is passed over: the bench shows what that costs.
+const negligible = 11;
+// A reading this many deviations off does not agree. Two of those and a hypothesis is out: one slips at most.
+const farDeviations = 6.5;
 
 /**
- * Weighs every hypothesis of the space against the lengths. Hypotheses that two lengths contradict outright are
- * passed over, so the cost follows those that stay.
+ * Weighs every hypothesis of the space against the lengths.
+ *
+ * Likely hypotheses come first, and each is held against an upper bound before it is weighed, so the cost follows
+ * those that stay: a Gaussian's density is at most Π 1/√(2π noise), times exp(−½ of the greatest squared deviation
+ * of one reading), or of the second greatest where the greatest may be a slip.
  *
  * @param extraLog log likelihood of what is not a length (a rolled trial gear), by module and angle
  */
@@ -39,87 +44,87 @@ export function weighSpace(
   extraLog: (module: number, pressureAngle: number) => number,
 ): WeighedSpace {
   const n = lengths.length;
-  const parts: WeighedPart[] = [];
-  const patterns = new Float64Array(weigher.patterns.length);
-  const loadings = new Float64Array(n * causeCount);
-  const pinAt = lengths.map((length) => length.of === 'over-pins');
-  let best = Number.NEGATIVE_INFINITY;
-  let reference = Number.NaN;
-
-  const weighPart = (part: LinearPart): void => {
-    if (fillWeigher(weigher, loadings, space, lengths, part, farDeviations) > 1) return;
-    const evidence = weigher.weigh();
-    const log = evidence + part.prior;
-    if (!(log > best - negligible)) return;
-    parts.push({ ...part, log });
-    if (log > best) {
-      // Keep the sums within reach of the exponential.
-      const scale = Number.isNaN(reference) ? 0 : Math.exp(reference - log);
-      if (Number.isNaN(reference) || scale < 1e-100) {
-        for (let k = 0; k < patterns.length; k++) patterns[k] *= scale;
-        reference = log;
-      }
-      best = log;
-    }
-    for (let k = 0; k < patterns.length; k++) {
-      const relative = weigher.logPatterns[k] + part.prior - reference;
-      if (relative > best - reference - negligible) patterns[k] += Math.exp(relative);
-    }
-  };
-
+  const pins = lengths.map((length) => length.of === 'over-pins');
+  const hasPins = pins.includes(true);
+  const sum = createSum(space, lengths, weigher);
+  const likeliestPitch = Math.max(...space.pitches.map((pitch) => pitch.logWeight));
   for (const count of space.counts) {
-    for (const rack of space.racks) {
-      const prior = Math.log(count.weight);
+    for (const rack of sortByWeight(space.racks)) {
+      const head = Math.log(count.weight) + likeliestPitch + likeliestSystem(rack);
       for (const tooth of listTeeth(space, count, rack)) {
+        if (sum.isHopeless(head + tooth.shift.logWeight)) continue;
         const responses = lengths.map((length, i) =>
-          pinAt[i] ? [] : respondWithHelix(length, tooth, Number.NaN),
+          pins[i] ? [] : respondWithHelix(length, tooth, Number.NaN),
         );
-        if (responses.some((modes, i) => modes.length === 0 && !pinAt[i])) continue;
-        const ranges = responses.map((modes, i) =>
-          listModuleRanges(space, tooth, modes, lengths[i], weigher, i),
-        );
+        if (responses.some((modes, i) => modes.length === 0 && !pins[i])) continue;
+        const ranges = listModuleRanges(space, tooth, responses, lengths, weigher, farDeviations);
         const losses = responses.some((modes) => modes.some((mode) => mode.byTipLoss !== 0))
           ? space.tipLosses
           : noTipLoss;
-        for (const pitch of space.pitches) {
-          const weight = pitch.logWeight + rack.logWeight[pitch.system] + tooth.shift.logWeight + prior;
-          if (weight === Number.NEGATIVE_INFINITY || !fitsModule(ranges, pitch.module)) continue;
-          const own = pinAt.includes(true)
-            ? responses.map((modes, i) =>
-                pinAt[i] ? respondWithHelix(lengths[i], tooth, pitch.module) : modes,
-              )
+        const [first, last] = n === 0 ? [0, space.pitches.length] : findIndexRange(space.pitches, ranges);
+        for (let at = first; at < last; at++) {
+          const pitch = space.pitches[at];
+          const weight = pitch.logWeight + rack.logWeight[pitch.system] + tooth.shift.logWeight + Math.log(count.weight);
+          if (sum.isHopeless(weight) || !allowsModule(ranges, pitch.module)) continue;
+          const own = hasPins
+            ? responses.map((modes, i) => (pins[i] ? respondWithHelix(lengths[i], tooth, pitch.module) : modes))
             : responses;
-          const base = weight + extraLog(pitch.module, tooth.tooth.pressureAngle);
+          const prior = weight + extraLog(pitch.module, tooth.tooth.pressureAngle);
           forEachCombination(own, (modes, modeLog) => {
             for (const tipLoss of losses) {
-              weighPart({ pitch, tooth, tipLoss, modes, prior: base + modeLog + tipLoss.logWeight });
+              sum.add(pitch, tooth, tipLoss, modes, prior + modeLog + tipLoss.logWeight);
             }
           });
         }
       }
     }
   }
-  let total = 0;
-  const kept = parts.filter((part) => part.log > best - negligible);
-  for (const part of kept) total += Math.exp(part.log - reference);
-  for (let k = 0; k < patterns.length; k++) patterns[k] /= total || 1;
-  return { parts: kept, patterns };
+  return sum.finish();
 }
 
 const noTipLoss: readonly NormalPart[] = [{ logWeight: 0, mean: 0, spread: 0 }];
+
+function likeliestSystem(rack: RackHypothesis): number {
+  return Math.max(...Object.values(rack.logWeight));
+}
+
+function sortByWeight(racks: readonly RackHypothesis[]): RackHypothesis[] {
+  return [...racks].sort((a, b) => likeliestSystem(b) - likeliestSystem(a));
+}
+
+/** The sizes that any reading allows at all, as a range of indices. */
+function findIndexRange(
+  pitches: readonly PitchHypothesis[],
+  ranges: readonly (readonly number[])[],
+): [number, number] {
+  let low = Number.POSITIVE_INFINITY;
+  let high = 0;
+  for (const range of ranges) {
+    for (let k = 0; k < range.length; k += 2) {
+      low = Math.min(low, range[k]);
+      high = Math.max(high, range[k + 1]);
+    }
+  }
+  return [findIndex(pitches, low), findIndex(pitches, high * (1 + 1e-12))];
+}
+
+/** Index of the first size of at least this module (bisection). */
+function findIndex(pitches: readonly PitchHypothesis[], module: number): number {
+  let low = 0;
+  let high = pitches.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (pitches[middle].module < module) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
 
 /** Calls back for every choice of one mode a reading, with the sum of their log weights. */
 function forEachCombination(
   responses: readonly (readonly Response[])[],
   take: (modes: readonly Response[], logWeight: number) => void,
 ): void {
-  if (responses.every((modes) => modes.length === 1)) {
-    take(
-      responses.map((modes) => modes[0]),
-      0,
-    );
-    return;
-  }
   const chosen: Response[] = [];
   const choose = (i: number, logWeight: number): void => {
     if (i === responses.length) {
@@ -134,63 +139,100 @@ function forEachCombination(
   choose(0, 0);
 }
 
-/** Between which modules a reading lies within `farDeviations` of what a toothing can show, pairs low, high. */
-function listModuleRanges(
-  space: HypothesisSpace,
-  tooth: ToothHypothesis,
-  modes: readonly Response[],
-  length: MeasuredLength,
-  weigher: Weigher,
-  index: number,
-): readonly number[] {
-  // A pin's size is absolute, so its reading is checked once the module is chosen.
-  if (modes.length === 0) return everyModule;
-  let least = Number.POSITIVE_INFINITY;
-  let greatest = Number.NEGATIVE_INFINITY;
-  let spread = 0;
-  for (const mode of modes) {
-    const bySpread = Math.hypot(
-      tooth.shift.spread * mode.byShift,
-      space.thinning.spread * mode.byThinning,
-      space.tipLandSpread * mode.byTipLand,
-      tooth.helixSpread * mode.byHelix,
-      Math.sqrt(mode.variance),
-      mode.value * (space.scaleSpread + freeCellSpread),
-    );
-    const thinned = space.thinning.mean * mode.byThinning;
-    for (const loss of [0, greatestTipLoss]) {
-      least = Math.min(least, mode.value + thinned + loss * mode.byTipLoss);
-      greatest = Math.max(greatest, mode.value + thinned + loss * mode.byTipLoss);
+/** The running sum over hypotheses: keeps what matters, with the slips' shares. */
+function createSum(space: HypothesisSpace, lengths: readonly MeasuredLength[], weigher: Weigher) {
+  const n = lengths.length;
+  const parts: WeighedPart[] = [];
+  const patterns = new Float64Array(weigher.patterns.length);
+  const loadings = new Float64Array(n * causeCount);
+  const highest = highestDensity(lengths);
+  const slipPenalty = highestSlip(lengths, weigher);
+  const shifts = lengths.map((length, i) =>
+    weigher.patterns
+      .filter((pattern) => pattern.reading === i && pattern.repairedValue > 0)
+      .map((pattern) => pattern.repairedValue - length.value),
+  );
+  let best = Number.NEGATIVE_INFINITY;
+  let reference = Number.NaN;
+
+  const isHopeless = (prior: number): boolean => prior + highest < best - negligible;
+
+  /** Whether the diagonal leaves the part a chance. */
+  const hasChance = (prior: number): boolean => {
+    let greatest = 0;
+    let second = 0;
+    let at = -1;
+    for (let i = 0; i < n; i++) {
+      const square = (weigher.residual[i] * weigher.residual[i]) / weigher.covariance[i * n + i];
+      if (square > greatest) {
+        second = greatest;
+        greatest = square;
+        at = i;
+      } else if (square > second) second = square;
     }
-    spread = Math.max(spread, bySpread);
-  }
-  const absolute = Math.hypot(Math.sqrt(length.noise), length.zeroDeviation);
-  const values = [length.value];
-  // With one reading alone, nothing else would speak for what was meant.
-  if (weigher.size === 1) {
-    for (const pattern of weigher.patterns)
-      if (pattern.reading === index && pattern.repairedValue > 0) values.push(pattern.repairedValue);
-  }
-  return values.flatMap((read) => {
-    const value = read - length.offset - modes[0].offset;
-    return [
-      (value - farDeviations * absolute) / (greatest + farDeviations * spread),
-      (value + farDeviations * absolute) / Math.max(1e-9, least - farDeviations * spread),
-    ];
-  });
+    const needed = best - negligible - prior - highest;
+    if (-0.5 * greatest >= needed) return true;
+    if (second > farDeviations * farDeviations) return false;
+    if (-0.5 * second + slipPenalty >= needed) return true;
+    // A repair is likelier than a plain wrong value, but only where the repaired value agrees.
+    const variance = weigher.covariance[at * n + at];
+    for (const shift of shifts[at]) {
+      const moved = weigher.residual[at] + shift;
+      if (moved * moved < farDeviations * farDeviations * variance) return true;
+    }
+    return false;
+  };
+
+  const add = (
+    pitch: PitchHypothesis,
+    tooth: ToothHypothesis,
+    tipLoss: NormalPart,
+    modes: readonly Response[],
+    prior: number,
+  ): void => {
+    if (isHopeless(prior)) return;
+    const part = { pitch, tooth, tipLoss, modes, prior };
+    fillResiduals(weigher, loadings, space, lengths, part);
+    if (!hasChance(prior)) return;
+    fillCovariance(weigher, loadings);
+    const log = weigher.weigh() + prior;
+    if (!(log > best - negligible)) return;
+    parts.push({ ...part, log });
+    if (log > best) {
+      // Keep the sums within reach of the exponential.
+      if (Number.isNaN(reference) || log - reference > 200) {
+        const scale = Number.isNaN(reference) ? 0 : Math.exp(reference - log);
+        for (let k = 0; k < patterns.length; k++) patterns[k] *= scale;
+        reference = log;
+      }
+      best = log;
+    }
+    const floor = best - negligible - prior;
+    for (let k = 0; k < patterns.length; k++) {
+      if (weigher.logPatterns[k] > floor) patterns[k] += Math.exp(weigher.logPatterns[k] + prior - reference);
+    }
+  };
+
+  const finish = (): WeighedSpace => {
+    const kept = parts.filter((part) => part.log > best - negligible);
+    let total = 0;
+    for (const weight of patterns) total += weight;
+    for (let k = 0; k < patterns.length; k++) patterns[k] /= total || 1;
+    return { parts: kept, patterns };
+  };
+
+  return { isHopeless, add, finish };
 }
 
-const everyModule: readonly number[] = [0, Number.POSITIVE_INFINITY];
-// Four deviations beyond the badly worn: more is no tooth.
-const greatestTipLoss = 0.5;
-const freeCellSpread = 0.009;
+/** log of the highest density that the readings can have under any hypothesis. */
+function highestDensity(lengths: readonly MeasuredLength[]): number {
+  return lengths.reduce((sum, length) => sum - 0.5 * Math.log(2 * Math.PI * length.noise), 0);
+}
 
-function fitsModule(ranges: readonly (readonly number[])[], module: number): boolean {
-  let far = 0;
-  for (const range of ranges) {
-    let inside = false;
-    for (let k = 0; k < range.length; k += 2) inside ||= module >= range[k] && module <= range[k + 1];
-    if (!inside) far++;
-  }
-  return ranges.length === 1 ? far === 0 : far <= 1;
+/** log of the most that a plain wrong reading can make up for against that density. */
+function highestSlip(lengths: readonly MeasuredLength[], weigher: Weigher): number {
+  return lengths.reduce(
+    (most, length, i) => Math.max(most, weigher.logWrong[i] + 0.5 * Math.log(length.noise / weigher.wrongVariance[i])),
+    Number.NEGATIVE_INFINITY,
+  );
 }
