@@ -15,7 +15,15 @@ export interface LinearPart {
 }
 
 /** The standard normals that the readings share, in the order of their loadings. */
-export const sharedCauses = { shift: 0, tipLoss: 1, thinning: 2, tipLand: 3, scale: 4, helix: 5, zero: 6 } as const;
+export const sharedCauses = {
+  shift: 0,
+  tipLoss: 1,
+  thinning: 2,
+  tipLand: 3,
+  scale: 4,
+  helix: 5,
+  zero: 6,
+} as const;
 export const causeCount = 7;
 
 /** How one reading depends on the shared causes, mm for one standard deviation of each, from `at` on. */
@@ -41,7 +49,12 @@ export function setLoadings(
 }
 
 /** What the reading should show on average over the shared causes, mm. */
-export function findExpected(space: HypothesisSpace, part: LinearPart, mode: Response, offset: number): number {
+export function findExpected(
+  space: HypothesisSpace,
+  part: LinearPart,
+  mode: Response,
+  offset: number,
+): number {
   const value = mode.value + part.tipLoss.mean * mode.byTipLoss + space.thinning.mean * mode.byThinning;
   return part.pitch.module * value + mode.offset + offset;
 }

@@ -20,7 +20,8 @@ export function listModuleRanges(
     const values = [lengths[i].value];
     // With one reading alone, nothing else would speak for what was meant by a slip.
     if (weigher.size === 1) {
-      for (const pattern of weigher.patterns) if (pattern.repairedValue > 0) values.push(pattern.repairedValue);
+      for (const pattern of weigher.patterns)
+        if (pattern.repairedValue > 0) values.push(pattern.repairedValue);
     }
     return rangesOf(space, tooth, modes, lengths[i], values, deviations);
   });
@@ -78,7 +79,10 @@ function rangesOf(
   const ranges: number[] = [];
   for (const read of values) {
     const value = read - length.offset - modes[0].offset;
-    ranges.push((value - absolute) / (greatest + relative), (value + absolute) / Math.max(1e-9, least - relative));
+    ranges.push(
+      (value - absolute) / (greatest + relative),
+      (value + absolute) / Math.max(1e-9, least - relative),
+    );
   }
   return ranges;
 }

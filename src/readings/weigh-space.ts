@@ -64,10 +64,13 @@ export function weighSpace(
         const [first, last] = n === 0 ? [0, space.pitches.length] : findIndexRange(space.pitches, ranges);
         for (let at = first; at < last; at++) {
           const pitch = space.pitches[at];
-          const weight = pitch.logWeight + rack.logWeight[pitch.system] + tooth.shift.logWeight + Math.log(count.weight);
+          const weight =
+            pitch.logWeight + rack.logWeight[pitch.system] + tooth.shift.logWeight + Math.log(count.weight);
           if (sum.isHopeless(weight) || !allowsModule(ranges, pitch.module)) continue;
           const own = hasPins
-            ? responses.map((modes, i) => (pins[i] ? respondWithHelix(lengths[i], tooth, pitch.module) : modes))
+            ? responses.map((modes, i) =>
+                pins[i] ? respondWithHelix(lengths[i], tooth, pitch.module) : modes,
+              )
             : responses;
           const prior = weight + extraLog(pitch.module, tooth.tooth.pressureAngle);
           forEachCombination(own, (modes, modeLog) => {
@@ -232,7 +235,8 @@ function highestDensity(lengths: readonly MeasuredLength[]): number {
 /** log of the most that a plain wrong reading can make up for against that density. */
 function highestSlip(lengths: readonly MeasuredLength[], weigher: Weigher): number {
   return lengths.reduce(
-    (most, length, i) => Math.max(most, weigher.logWrong[i] + 0.5 * Math.log(length.noise / weigher.wrongVariance[i])),
+    (most, length, i) =>
+      Math.max(most, weigher.logWrong[i] + 0.5 * Math.log(length.noise / weigher.wrongVariance[i])),
     Number.NEGATIVE_INFINITY,
   );
 }

@@ -1,0 +1,131 @@
+import { Fail } from '../fail.ts';
+import { findDiameters } from './gear-diameters.ts';
+import type { GearSpec } from './gear-spec.ts';
+import { traceInternalHalf } from './internal-outline.ts';
+import { inverseInvolute, involute } from './involute-function.ts';
+import { pushArc } from './push-arc.ts';
+import { traceRackOutline } from './rack-outline.ts';
+import { sampleCurve } from './sample-curve.ts';
+import type { ToothOutline } from './tooth-outline.ts';
+import { findSpaceHalfAngle, findTrochoid } from './trochoid.ts';
+
+/**
+ * The outline of a toothing, sampled so that no chord strays further than `chordError` (mm, above 0) from the exact
+ * curves: involute flanks, the trochoid of the generating rack's rounded corner (undercut included), tip and root
+ * arcs; internal wheels and racks as their own files say.
+ *
+ * Throws Fail `pointed-tooth` where the tooth comes to a point below its tip circle, `pointed-rack` from the
+ * generating rack, `bad-geometry` where undercut cuts the tooth off.
+ */
+export function traceOutline(spec: GearSpec, chordError: number): ToothOutline {
+  if (!(chordError > 0)) throw new Error(`chord error ${chordError}`);
+  if (spec.kind === 'rack') return traceRackOutline(spec, chordError);
+  const half = spec.kind === 'internal' ? traceInternalHalf(spec, chordError) : traceHalf(spec, chordError);
+  return repeatHalf(half, spec.teeth);
+}
+
+/**
+ * Half a tooth and half a space of an external wheel, from the middle of the space (+y axis) to the middle of the
+ * tooth, at −π/z from it (clockwise): x, y pairs, both ends included.
+ */
+function traceHalf(spec: GearSpec, chordError: number): number[] {
+  const { base, tip, root } = findDiameters(spec);
+  const z = spec.teeth;
+  const trochoid = findTrochoid(spec);
+  const points = [0, root / 2];
+  const start: [number, number] = [0, 0];
+  trochoid.pointAt(0, start);
+  if (start[0] > 1e-12) pushArc(points, root / 2, 0, Math.atan2(start[0], start[1]), chordError);
+  sampleCurve(trochoid.pointAt, 0, trochoid.end, chordError, points);
+  if (!trochoid.meetsTip) {
+    const from = Math.sqrt(Math.max(0, (2 * trochoid.endRadius) ** 2 / base ** 2 - 1));
+    const to = Math.sqrt(tip ** 2 / base ** 2 - 1);
+    checkPointed(spec, findSpaceHalfAngle(spec, tip / 2));
+    pushInvolute(points, spec, base / 2, from, to, chordError);
+  }
+  const land = Math.atan2(points[points.length - 2], points[points.length - 1]);
+  for (let k = 0; k < points.length; k += 2) {
+    if (Math.atan2(points[k], points[k + 1]) > (Math.PI / z) * (1 + 1e-9)) {
+      throw new Fail(
+        'bad-geometry',
+        'profileShift',
+        'undercut cuts the tooth off at its foot',
+        'Use a larger profile shift or a larger root radius.',
+        { teeth: z, profileShift: spec.profileShift },
+      );
+    }
+  }
+  pushArc(points, tip / 2, land, Math.PI / z, chordError);
+  return points;
+}
+
+function checkPointed(spec: GearSpec, spaceHalfAngle: number): void {
+  if (spaceHalfAngle <= Math.PI / spec.teeth) return;
+  const { base, transversePressureAngle } = findDiameters(spec);
+  const half =
+    (Math.PI / 2 + 2 * spec.profileShift * Math.tan(spec.pressureAngle) - spec.thinning / spec.module) /
+    (2 * spec.teeth);
+  const greatest = base / Math.cos(inverseInvolute(half + involute(transversePressureAngle)));
+  const rounded = Math.floor(greatest * 1000) / 1000;
+  throw new Fail(
+    'pointed-tooth',
+    'tipDiameter',
+    `the tooth comes to a point at ${rounded} mm, below its tip circle`,
+    `Give a tip diameter of at most ${rounded} mm.`,
+    { greatest },
+  );
+}
+
+/**
+ * Appends the involute from roll angle tan α = `from` to `to`. Its radius of curvature is r_b τ at roll angle τ, so
+ * even steps of τ^1.5 give chords of even error.
+ */
+function pushInvolute(
+  points: number[],
+  spec: GearSpec,
+  baseRadius: number,
+  from: number,
+  to: number,
+  chordError: number,
+): void {
+  const first = from ** 1.5;
+  const last = to ** 1.5;
+  const count = Math.max(1, Math.ceil((2 / 3) * Math.sqrt(baseRadius / (8 * chordError)) * (last - first)));
+  for (let k = 1; k <= count; k++) {
+    const roll = (first + ((last - first) * k) / count) ** (2 / 3);
+    const radius = baseRadius * Math.sqrt(1 + roll * roll);
+    const angle = findSpaceHalfAngle(spec, radius);
+    points.push(radius * Math.sin(angle), radius * Math.cos(angle));
+  }
+}
+
+/** A whole wheel from half a tooth: mirrored about the tooth's middle, then turned from tooth to tooth. */
+function repeatHalf(half: readonly number[], teeth: number): ToothOutline {
+  const n = half.length / 2;
+  const perTooth = 2 * n - 2;
+  const one = new Float64Array(2 * perTooth);
+  const pitch = (2 * Math.PI) / teeth;
+  for (let k = 0; k < n; k++) {
+    // From the +y axis clockwise to an angle from the tooth's middle.
+    const radius = Math.hypot(half[2 * k], half[2 * k + 1]);
+    const off = k === n - 1 ? 0 : pitch / 2 - Math.atan2(half[2 * k], half[2 * k + 1]);
+    one[2 * k] = radius * Math.cos(off);
+    one[2 * k + 1] = -radius * Math.sin(off);
+    if (k > 0 && k < n - 1) {
+      const mirrored = 2 * (perTooth - k);
+      one[mirrored] = one[2 * k];
+      one[mirrored + 1] = -one[2 * k + 1];
+    }
+  }
+  const points = new Float64Array(2 * perTooth * teeth);
+  for (let tooth = 0; tooth < teeth; tooth++) {
+    const c = Math.cos(tooth * pitch);
+    const s = Math.sin(tooth * pitch);
+    const at = 2 * perTooth * tooth;
+    for (let k = 0; k < 2 * perTooth; k += 2) {
+      points[at + k] = one[k] * c - one[k + 1] * s;
+      points[at + k + 1] = one[k] * s + one[k + 1] * c;
+    }
+  }
+  return { points, perTooth };
+}
