@@ -56,13 +56,18 @@ export function findInternalInterference(
 
   const sine1 = (1 - (Math.cos(a1) / Math.cos(a2)) ** 2) / (1 - (z1 / z2) ** 2);
   const sine2 = ((Math.cos(a2) / Math.cos(a1)) ** 2 - 1) / ((z2 / z1) ** 2 - 1);
-  const trimming =
-    sine1 <= 0 || sine2 <= 0 || sine1 > 1 || sine2 > 1
-      ? Number.POSITIVE_INFINITY
-      : (z1 / z2) * (Math.asin(Math.sqrt(sine1)) + involute(a1) - involute(w)) -
-        (Math.asin(Math.sqrt(sine2)) + involute(a2) - involute(w));
+  const trimming = findTrimming();
   const limit = (margin: number): InterferenceLimit => ({ margin, isFree: margin >= 0 });
   return { involute: limit(roll), trochoid: limit(trochoid), trimming: limit(trimming) };
+
+  function findTrimming(): number {
+    // No root: the pinion's tips never pass the wheel's. No sine: they pass them all the way in.
+    if (sine1 <= 0 || sine2 <= 0) return Number.POSITIVE_INFINITY;
+    if (sine1 > 1 || sine2 > 1) return Number.NEGATIVE_INFINITY;
+    const pinionTurn = Math.asin(Math.sqrt(sine1)) + involute(a1) - involute(w);
+    const wheelTurn = Math.asin(Math.sqrt(sine2)) + involute(a2) - involute(w);
+    return (z1 / z2) * pinionTurn - wheelTurn;
+  }
 }
 
 function acosWithin(cosine: number): number {

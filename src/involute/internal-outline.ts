@@ -61,7 +61,7 @@ export function findInternalSpaceHalfAngle(spec: GearSpec, radius: number): numb
   const { base, transversePressureAngle } = findDiameters(spec);
   const { teeth: z, module: m } = spec;
   return (
-    (Math.PI / 2 + 2 * spec.profileShift * Math.tan(spec.pressureAngle) + spec.thinning / m) / (2 * z) +
+    (Math.PI / 2 + 2 * spec.profileShift * Math.tan(spec.pressureAngle) + spec.thinning / m) / z +
     involute(transversePressureAngle) -
     involute(Math.acos(Math.min(1, base / (2 * radius))))
   );
@@ -139,7 +139,7 @@ function pushShaperTrochoid(
   const cutterTip = rootRadius - distance;
   const cutterBase = ((cutterTeeth * transverseModule) / 2) * Math.cos(a);
   const halfTooth =
-    (Math.PI / 2 + spec.thinning / spec.module) / (2 * cutterTeeth) +
+    (Math.PI / 2 + spec.thinning / spec.module) / cutterTeeth +
     involute(a) -
     involute(Math.acos(Math.min(1, cutterBase / cutterTip)));
   if (!(cutterTip > cutterBase) || !(halfTooth > 0)) {

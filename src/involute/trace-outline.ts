@@ -64,7 +64,7 @@ function checkPointed(spec: GearSpec, spaceHalfAngle: number): void {
   const { base, transversePressureAngle } = findDiameters(spec);
   const half =
     (Math.PI / 2 + 2 * spec.profileShift * Math.tan(spec.pressureAngle) - spec.thinning / spec.module) /
-    (2 * spec.teeth);
+    spec.teeth;
   const greatest = base / Math.cos(inverseInvolute(half + involute(transversePressureAngle)));
   const rounded = Math.floor(greatest * 1000) / 1000;
   throw new Fail(

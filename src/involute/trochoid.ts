@@ -25,7 +25,7 @@ export function findSpaceHalfAngle(spec: GearSpec, radius: number): number {
   const { base, transversePressureAngle } = findDiameters(spec);
   const { teeth: z, module: m } = spec;
   const tooth =
-    (Math.PI / 2 + 2 * spec.profileShift * Math.tan(spec.pressureAngle) - spec.thinning / m) / (2 * z) +
+    (Math.PI / 2 + 2 * spec.profileShift * Math.tan(spec.pressureAngle) - spec.thinning / m) / z +
     involute(transversePressureAngle) -
     involute(Math.acos(Math.min(1, base / (2 * radius))));
   return Math.PI / z - tooth;

@@ -1,5 +1,5 @@
-import { jawHabits, sizeScale, tipLandKept } from '../../gear-library/tooth-variation.ts';
 import { slipRates } from '../../gear-library/slips.ts';
+import { jawHabits, sizeScale, tipLandKept } from '../../gear-library/tooth-variation.ts';
 import { involute } from '../../src/involute/involute-function.ts';
 import type { Random } from '../../src/numeric/random.ts';
 import { listPitches, listRacks } from '../../src/readings/pitch-prior.ts';
@@ -27,7 +27,13 @@ export interface DrawnWheel {
 }
 
 const blank: WheelEvidence = {
-  id: 'w', kind: 'external', damage: [], readings: [], kit: {}, machine: {}, mates: [],
+  id: 'w',
+  kind: 'external',
+  damage: [],
+  readings: [],
+  kit: {},
+  machine: {},
+  mates: [],
 };
 
 /** Draws a wheel from the product's own prior. */
@@ -98,7 +104,9 @@ export function trueReading(wheel: DrawnWheel, reading: Reading): number {
     const k = reading.teeth ?? 0;
     return (
       grown *
-      (Math.cos(a) * (Math.PI * (k - 0.5) + z * involute(a)) + 2 * x * Math.sin(a) - wheel.thinning * Math.cos(a))
+      (Math.cos(a) * (Math.PI * (k - 0.5) + z * involute(a)) +
+        2 * x * Math.sin(a) -
+        wheel.thinning * Math.cos(a))
     );
   }
   throw new Error(`no drawn reading of ${reading.of}`);
@@ -115,13 +123,25 @@ export function spansOf(wheel: DrawnWheel): [number, number] {
   return [Math.max(2, widest - 1), Math.max(3, widest)];
 }
 
-export type ReadingSet = 'outside' | 'outside+root' | 'outside+span' | 'two spans' | 'outside+two spans' | 'all four';
+export type ReadingSet =
+  | 'outside'
+  | 'outside+root'
+  | 'outside+span'
+  | 'two spans'
+  | 'outside+two spans'
+  | 'all four';
 
 /** Measures a drawn wheel with the default uncertainties of gear-library, odd counts as a caliper reads them. */
-export function measureWheel(wheel: DrawnWheel, set: ReadingSet, random: Random, withSlips: boolean): WheelEvidence {
+export function measureWheel(
+  wheel: DrawnWheel,
+  set: ReadingSet,
+  random: Random,
+  withSlips: boolean,
+): WheelEvidence {
   const [near, wide] = spansOf(wheel);
   const readings: Reading[] = [{ of: 'teeth', count: wheel.teeth }];
-  const jaws = wheel.teeth % 2 === 0 ? undefined : jawHabits[random.index(jawHabits.map((habit) => habit.weight))].jaws;
+  const jaws =
+    wheel.teeth % 2 === 0 ? undefined : jawHabits[random.index(jawHabits.map((habit) => habit.weight))].jaws;
   const take = (reading: Reading, method: number, bias: number): void => {
     let mm = trueReading(wheel, reading) + bias + wheel.zero + Math.hypot(0.015, method) * random.normal();
     const slip = withSlips && random.uniform() < slipRates.wrong.chance;
