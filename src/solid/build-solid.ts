@@ -1,0 +1,213 @@
+import { findDiameters } from '../involute/gear-diameters.ts';
+import { traceOutline } from '../involute/trace-outline.ts';
+import { traceBore, traceCircle } from './bore-outline.ts';
+import { fillLoop, fillRackFace, fillRingFace, fillWheelFace } from './fill-cap.ts';
+import { type Mesh, type MeshBuilder, startMesh } from './mesh.ts';
+import { checkForm, type WheelForm } from './wheel-form.ts';
+
+/**
+ * The closed, outward triangle mesh of a wheel, ring or rack: no chord of its section strays further than
+ * `chordError` (mm) from the exact curves, nor do the steps of a helix.
+ *
+ * A helical toothing is turned layer by layer by 2 z tan β/d. A chamfered face is the section with every radius
+ * limited to the tip circle less the chamfer, joined by straight lines to the whole section. Throws Fail
+ * `bad-geometry` and the Fails of `traceOutline`.
+ */
+export function buildSolid(form: WheelForm, chordError: number): Mesh {
+  checkForm(form);
+  if (form.spec.kind === 'rack') return buildRack(form, chordError);
+  return form.spec.kind === 'internal' ? buildRing(form, chordError) : buildWheel(form, chordError);
+}
+
+/** One level of the toothing: height, turn about the axis, and how far rims are cut back there. */
+interface Layer {
+  readonly z: number;
+  readonly turn: number;
+  readonly cutBack: number;
+}
+
+function buildWheel(form: WheelForm, chordError: number): Mesh {
+  const { spec, faceWidth, hubs } = form;
+  const outline = traceOutline(spec, chordError);
+  const layers = listLayers(form, chordError);
+  const bore = traceBore(form.bore, chordError);
+  const hubLoops = { top: hubLoop(form, 'top', chordError), bottom: hubLoop(form, 'bottom', chordError) };
+  const n = outline.points.length / 2;
+  const loops = 2 * (bore.length / 2) + hubLoops.top.length + hubLoops.bottom.length;
+  const mesh = startMesh(n * layers.length + loops + 8, 2 * n * layers.length + 6 * n + 12 * loops + 64);
+  const { tip } = findDiameters(spec);
+  const rings = addLayers(mesh, outline.points, layers, (cutBack) =>
+    limitRadius(outline.points, tip / 2 - cutBack),
+  );
+  const top = layers[layers.length - 1];
+  const boreRings = { top: -1, bottom: -1 };
+  for (const side of ['bottom', 'top'] as const) {
+    const layer = side === 'top' ? top : layers[0];
+    const ring = side === 'top' ? rings[rings.length - 1] : rings[0];
+    const flip = side === 'bottom';
+    const hub = hubs.find((one) => one.side === side);
+    const face = turnPoints(limitRadius(outline.points, tip / 2 - layer.cutBack), layer.turn);
+    if (!hub) {
+      boreRings[side] = mesh.addRing(bore, layer.z, 0, 0);
+      addCap(mesh, fillWheelFace(face, outline.perTooth, bore), n, ring, boreRings[side], flip);
+      continue;
+    }
+    const loop = hubLoops[side];
+    const end = side === 'top' ? faceWidth + hub.length : -hub.length;
+    const foot = mesh.addRing(loop, layer.z, 0, 0);
+    const head = mesh.addRing(loop, end, 0, 0);
+    boreRings[side] = mesh.addRing(bore, end, 0, 0);
+    addCap(mesh, fillWheelFace(face, outline.perTooth, loop), n, ring, foot, flip);
+    if (side === 'top') addWall(mesh, foot, head, loop.length / 2, false);
+    else addWall(mesh, head, foot, loop.length / 2, false);
+    addCap(mesh, fillLoop(loop, bore), loop.length / 2, head, boreRings[side], flip);
+  }
+  if (bore.length > 0) addWall(mesh, boreRings.bottom, boreRings.top, bore.length / 2, true);
+  return mesh.finish();
+}
+
+function buildRing(form: WheelForm, chordError: number): Mesh {
+  const outline = traceOutline(form.spec, chordError);
+  const layers = listLayers(form, chordError);
+  const rim = traceCircle((form.rimDiameter ?? 0) / 2, chordError);
+  const n = outline.points.length / 2;
+  const rimCount = rim.length / 2;
+  const mesh = startMesh(n * layers.length + 2 * rimCount, 2 * n * layers.length + 8 * n + 8 * rimCount + 64);
+  const { tip } = findDiameters(form.spec);
+  const widen = (cutBack: number): Float64Array => raiseRadius(outline.points, tip / 2 + cutBack);
+  const rings = addLayers(mesh, outline.points, layers, widen, true);
+  const rims: number[] = [];
+  for (const at of [0, layers.length - 1]) {
+    const layer = layers[at];
+    const rimRing = mesh.addRing(rim, layer.z, 0, 0);
+    rims.push(rimRing);
+    const face = turnPoints(widen(layer.cutBack), layer.turn);
+    addCap(mesh, fillRingFace(rim, face, outline.perTooth), rimCount, rimRing, rings[at], at === 0);
+  }
+  addWall(mesh, rims[0], rims[1], rimCount, false);
+  return mesh.finish();
+}
+
+/** A rack's helix shears it along the bar, so two layers are exact. */
+function buildRack(form: WheelForm, chordError: number): Mesh {
+  const outline = traceOutline(form.spec, chordError);
+  const n = outline.points.length / 2;
+  const mesh = startMesh(2 * n, 4 * n + 16);
+  const moved = form.faceWidth * Math.tan(form.spec.helixAngle);
+  const low = mesh.addRing(outline.points, 0, 0, 0);
+  const high = mesh.addRing(outline.points, form.faceWidth, 0, moved);
+  const triples = fillRackFace(outline.points, outline.perTooth);
+  addCap(mesh, triples, n, low, 0, true);
+  addCap(mesh, triples, n, high, 0, false);
+  addWall(mesh, low, high, n, false);
+  return mesh.finish();
+}
+
+function hubLoop(form: WheelForm, side: 'top' | 'bottom', chordError: number): Float64Array {
+  const hub = form.hubs.find((one) => one.side === side);
+  return hub ? traceCircle(hub.diameter / 2, chordError) : new Float64Array(0);
+}
+
+/**
+ * Levels from the lower to the upper face. Between two of them a point on radius r goes straight where the helix
+ * goes round: r Δ²/8 off for a turn Δ, so Δ ≤ √(8 e/r). A turned section joined straight also loses area, Δ²/6 of it
+ * at the mean, which the second bound keeps below 1 part in 30,000; a ring loses a multiple of it, so it gets more.
+ */
+function listLayers(form: WheelForm, chordError: number): Layer[] {
+  const { spec, faceWidth, chamfer } = form;
+  const { reference, tip, root } = findDiameters(spec);
+  const twist = (2 * Math.tan(spec.helixAngle)) / reference;
+  const step = Math.min(
+    Math.sqrt((16 * chordError) / Math.max(tip, root)),
+    spec.kind === 'internal' ? 0.005 : 0.014,
+  );
+  const levels = chamfer > 0 ? [0, chamfer, faceWidth - chamfer, faceWidth] : [0, faceWidth];
+  const layers: Layer[] = [];
+  for (let k = 0; k + 1 < levels.length; k++) {
+    const height = levels[k + 1] - levels[k];
+    const count = Math.max(1, Math.ceil(Math.abs(twist * height) / step));
+    for (let i = k === 0 ? 0 : 1; i <= count; i++) {
+      const z = i === count ? levels[k + 1] : levels[k] + (height * i) / count;
+      layers.push({ z, turn: twist * z, cutBack: Math.max(0, chamfer - z, chamfer - (faceWidth - z)) });
+    }
+  }
+  return layers;
+}
+
+function addLayers(
+  mesh: MeshBuilder,
+  whole: Float64Array,
+  layers: readonly Layer[],
+  cut: (cutBack: number) => Float64Array,
+  isHole = false,
+): number[] {
+  const rings = layers.map(({ z, turn, cutBack }) =>
+    mesh.addRing(cutBack > 1e-12 ? cut(cutBack) : whole, z, turn, 0),
+  );
+  for (let k = 0; k + 1 < rings.length; k++) addWall(mesh, rings[k], rings[k + 1], whole.length / 2, isHole);
+  return rings;
+}
+
+/** The wall between two rings of as many points; outward for a counter-clockwise outline, inward for a hole. */
+function addWall(mesh: MeshBuilder, low: number, high: number, count: number, isHole: boolean): void {
+  for (let k = 0; k < count; k++) {
+    const next = k + 1 < count ? k + 1 : 0;
+    if (isHole) {
+      mesh.addTriangle(low + k, high + next, low + next);
+      mesh.addTriangle(low + k, high + k, high + next);
+    } else {
+      mesh.addTriangle(low + k, low + next, high + next);
+      mesh.addTriangle(low + k, high + next, high + k);
+    }
+  }
+}
+
+function addCap(
+  mesh: MeshBuilder,
+  triples: Uint32Array,
+  outerCount: number,
+  outerRing: number,
+  holeRing: number,
+  flip: boolean,
+): void {
+  const corner = (index: number): number =>
+    index < outerCount ? outerRing + index : holeRing + index - outerCount;
+  for (let k = 0; k < triples.length; k += 3) {
+    const a = corner(triples[k]);
+    const b = corner(triples[k + 1]);
+    const c = corner(triples[k + 2]);
+    if (flip) mesh.addTriangle(a, c, b);
+    else mesh.addTriangle(a, b, c);
+  }
+}
+
+function limitRadius(points: Float64Array, greatest: number): Float64Array {
+  return scaleRadii(points, (radius) => Math.min(radius, greatest));
+}
+
+function raiseRadius(points: Float64Array, least: number): Float64Array {
+  return scaleRadii(points, (radius) => Math.max(radius, least));
+}
+
+function scaleRadii(points: Float64Array, to: (radius: number) => number): Float64Array {
+  const scaled = new Float64Array(points.length);
+  for (let k = 0; k < points.length; k += 2) {
+    const radius = Math.hypot(points[k], points[k + 1]);
+    const factor = to(radius) / radius;
+    scaled[k] = points[k] * factor;
+    scaled[k + 1] = points[k + 1] * factor;
+  }
+  return scaled;
+}
+
+function turnPoints(points: Float64Array, turn: number): Float64Array {
+  if (turn === 0) return points;
+  const c = Math.cos(turn);
+  const s = Math.sin(turn);
+  const turned = new Float64Array(points.length);
+  for (let k = 0; k < points.length; k += 2) {
+    turned[k] = points[k] * c - points[k + 1] * s;
+    turned[k + 1] = points[k] * s + points[k + 1] * c;
+  }
+  return turned;
+}

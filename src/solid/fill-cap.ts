@@ -1,0 +1,166 @@
+import earcut from 'earcut';
+
+/** Triangulates a loop with at most one hole (both counter-clockwise, x0, y0, …; hole may be empty). */
+export function fillLoop(outer: ArrayLike<number>, hole: ArrayLike<number>): Uint32Array {
+  const data = new Float64Array(outer.length + hole.length);
+  data.set(outer);
+  data.set(hole, outer.length);
+  const found = earcut(data, hole.length > 0 ? [outer.length / 2] : undefined, 2);
+  const triples = Uint32Array.from(found);
+  for (let k = 0; k < triples.length; k += 3) {
+    if (turnOf(data, triples[k], triples[k + 1], triples[k + 2]) < 0) {
+      const swapped = triples[k + 1];
+      triples[k + 1] = triples[k + 2];
+      triples[k + 2] = swapped;
+    }
+  }
+  return triples;
+}
+
+function turnOf(data: Float64Array, a: number, b: number, c: number): number {
+  return (
+    (data[2 * b] - data[2 * a]) * (data[2 * c + 1] - data[2 * a + 1]) -
+    (data[2 * b + 1] - data[2 * a + 1]) * (data[2 * c] - data[2 * a])
+  );
+}
+
+/**
+ * Triangulates the face of an external wheel with a hole.
+ *
+ * Each tooth is a ladder: its points come in pairs at one radius left and right of its middle, and the rungs between
+ * neighboring pairs fill it from the root up. What stays is the polygon of the middles of the spaces with the hole,
+ * a small loop for earcut. A hole that does not fit into that polygon is left to earcut with the whole outline.
+ *
+ * @param points outline, tooth by tooth from the middle of a space; radii must not fall from root to tip
+ */
+export function fillWheelFace(
+  points: ArrayLike<number>,
+  perTooth: number,
+  hole: ArrayLike<number>,
+): Uint32Array {
+  const count = points.length / 2;
+  const teeth = count / perTooth;
+  const inner = Math.hypot(points[0], points[1]) * Math.cos(Math.PI / teeth);
+  let reach = 0;
+  for (let k = 0; k < hole.length; k += 2) reach = Math.max(reach, Math.hypot(hole[k], hole[k + 1]));
+  if (reach > inner * 0.999) return fillLoop(points, hole);
+  const polygon = new Float64Array(2 * teeth);
+  for (let tooth = 0; tooth < teeth; tooth++) {
+    polygon[2 * tooth] = points[2 * tooth * perTooth];
+    polygon[2 * tooth + 1] = points[2 * tooth * perTooth + 1];
+  }
+  const core = fillLoop(polygon, hole);
+  const half = perTooth / 2;
+  const triples = new Uint32Array(core.length + 3 * teeth * (2 * half - 1));
+  let at = 0;
+  for (let k = 0; k < core.length; k++) {
+    triples[at++] = core[k] < teeth ? core[k] * perTooth : core[k] - teeth + count;
+  }
+  for (let tooth = 0; tooth < teeth; tooth++) {
+    at = addLadder(triples, at, tooth * perTooth, perTooth, 0, half, count);
+  }
+  return triples;
+}
+
+/** Rungs from pair `from` to the tooth's middle at `half`; counter-clockwise on external teeth. */
+function addLadder(
+  triples: Uint32Array,
+  at: number,
+  first: number,
+  perTooth: number,
+  from: number,
+  half: number,
+  count: number,
+): number {
+  let to = at;
+  for (let k = from; k < half; k++) {
+    const right = first + k;
+    const left = (first + perTooth - k) % count;
+    const nextRight = first + k + 1;
+    triples[to++] = right;
+    triples[to++] = nextRight;
+    triples[to++] = left;
+    if (k + 1 < half) {
+      triples[to++] = left;
+      triples[to++] = nextRight;
+      triples[to++] = first + perTooth - k - 1;
+    }
+  }
+  return to;
+}
+
+/**
+ * Triangulates the face of an internal wheel between its rim circle (the outer loop) and its outline: ladders fill
+ * the teeth inward from the root circle, earcut the ring outside.
+ */
+export function fillRingFace(
+  rim: ArrayLike<number>,
+  points: ArrayLike<number>,
+  perTooth: number,
+): Uint32Array {
+  const count = points.length / 2;
+  const rimCount = rim.length / 2;
+  const teeth = count / perTooth;
+  const half = perTooth / 2;
+  const root = Math.hypot(points[0], points[1]);
+  let foot = 0;
+  while (foot + 1 < half && Math.hypot(points[2 * foot + 2], points[2 * foot + 3]) > root * (1 - 1e-9))
+    foot++;
+  const loop: number[] = [];
+  const indices: number[] = [];
+  for (let tooth = 0; tooth < teeth; tooth++) {
+    const first = tooth * perTooth;
+    for (let k = 0; k <= foot; k++) indices.push(first + k);
+    for (let k = foot; k > 0; k--) indices.push(first + perTooth - k);
+  }
+  for (const index of indices) loop.push(points[2 * index], points[2 * index + 1]);
+  const core = fillLoop(rim, loop);
+  const triples = new Uint32Array(core.length + 3 * teeth * (2 * (half - foot) - 1));
+  let at = 0;
+  for (let k = 0; k < core.length; k++) {
+    triples[at++] = core[k] < rimCount ? core[k] : rimCount + indices[core[k] - rimCount];
+  }
+  const ladder = new Uint32Array(3 * (2 * (half - foot) - 1));
+  for (let tooth = 0; tooth < teeth; tooth++) {
+    addLadder(ladder, 0, tooth * perTooth, perTooth, foot, half, count);
+    // Inward the rungs run the other way round.
+    for (let k = 0; k < ladder.length; k += 3) {
+      triples[at++] = rimCount + ladder[k];
+      triples[at++] = rimCount + ladder[k + 2];
+      triples[at++] = rimCount + ladder[k + 1];
+    }
+  }
+  return triples;
+}
+
+/**
+ * Triangulates the face of a rack as `traceRackOutline` lays it out (counter-clockwise: bottom left, bottom right, the
+ * teeth from right to left): ladders for the teeth, a fan from the bottom left for the bar.
+ */
+export function fillRackFace(points: ArrayLike<number>, perTooth: number): Uint32Array {
+  const count = points.length / 2;
+  const teeth = (count - 3) / perTooth;
+  const triples: number[] = [];
+  // Point 2 ends the last space; tooth j from the right holds points 3 + j·perTooth … , its left space's middle last.
+  const rootY = points[5];
+  const bar: number[] = [2];
+  for (let tooth = 0; tooth < teeth; tooth++) {
+    const first = 3 + tooth * perTooth;
+    let low = first;
+    let high = first + perTooth - 2;
+    // Without a flat bottom the corner starts at the middle of the space itself.
+    if (points[2 * low + 1] > rootY + 1e-12) {
+      low = first - 1;
+      high = first + perTooth - 1;
+    } else bar.push(low);
+    if (high !== first + perTooth - 1) bar.push(high);
+    bar.push(first + perTooth - 1);
+    for (; high - low > 1; low++, high--) {
+      triples.push(low, low + 1, high);
+      triples.push(high, low + 1, high - 1);
+    }
+  }
+  for (let k = 0; k + 1 < bar.length; k++) triples.push(0, bar[k], bar[k + 1]);
+  triples.push(0, 1, 2);
+  return Uint32Array.from(triples);
+}

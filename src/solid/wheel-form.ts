@@ -1,0 +1,135 @@
+import { Fail } from '../fail.ts';
+import { findDiameters } from '../involute/gear-diameters.ts';
+import type { GearSpec } from '../involute/gear-spec.ts';
+
+/** Everything that makes a toothing a part. Lengths mm. The lower face lies at z = 0, the axis is z. */
+export interface WheelForm {
+  readonly spec: GearSpec;
+  readonly faceWidth: number;
+  /** None on internal wheels and racks. */
+  readonly bore: Bore;
+  readonly hubs: readonly Hub[];
+  /**
+   * Rims: the outline at each face is cut back to the tip circle less this on the radius (internal: widened), and
+   * joined by straight lines to the whole outline this deep. 0 for none; none on racks.
+   */
+  readonly chamfer: number;
+  /** Outside diameter of an internal wheel's ring; needed there, else ignored. */
+  readonly rimDiameter?: number;
+}
+
+/** `flat`: d, from the flat to the opposite wall; double-d, across the two flats. */
+export type Bore =
+  | { readonly shape: 'none' }
+  | { readonly shape: 'round'; readonly diameter: number }
+  | { readonly shape: 'd'; readonly diameter: number; readonly flat: number }
+  | { readonly shape: 'double-d'; readonly diameter: number; readonly flat: number }
+  | { readonly shape: 'hex'; readonly acrossFlats: number }
+  | { readonly shape: 'square'; readonly acrossFlats: number };
+
+export interface Hub {
+  readonly side: 'top' | 'bottom';
+  readonly diameter: number;
+  readonly length: number;
+}
+
+/** The thinnest wall that is still a wall, mm: half a printed line. */
+export const leastWall = 0.2;
+
+/** Throws Fail `bad-geometry`, naming the field and a value that works, where no solid of that form exists. */
+export function checkForm(form: WheelForm): void {
+  const { spec, bore, hubs, chamfer, faceWidth } = form;
+  if (!(faceWidth > 0))
+    throw refuse('faceWidth', `a face width of ${faceWidth} mm`, 'Give a face width above 0.');
+  if (spec.kind !== 'external') {
+    if (bore.shape !== 'none')
+      throw refuse('bore', `a bore in a ${spec.kind} toothing`, 'Leave the bore out.');
+    if (hubs.length > 0) throw refuse('hubs', `a hub on a ${spec.kind} toothing`, 'Leave the hub out.');
+  }
+  if (spec.kind === 'rack') {
+    if (chamfer > 0) throw refuse('chamfer', 'a rim chamfer on a rack', 'Leave the chamfer out.');
+    return;
+  }
+  const { tip, root } = findDiameters(spec);
+  const depth = Math.abs(tip - root) / 2;
+  const greatestChamfer = Math.min(faceWidth / 2, depth) * 0.9;
+  if (!(chamfer >= 0) || chamfer > greatestChamfer) {
+    throw refuse(
+      'chamfer',
+      `a chamfer of ${chamfer} mm on teeth ${depth.toFixed(2)} mm deep and a face ${faceWidth} mm wide`,
+      `Give a chamfer of at most ${floor(greatestChamfer)} mm.`,
+    );
+  }
+  if (spec.kind === 'internal') {
+    const least = root + 2 * leastWall;
+    if (!((form.rimDiameter ?? 0) >= least)) {
+      throw refuse(
+        'rimDiameter',
+        'the ring needs an outside diameter',
+        `Give a rim diameter of at least ${least.toFixed(2)} mm.`,
+      );
+    }
+    return;
+  }
+  checkBore(bore);
+  const hole = 2 * findBoreRadius(bore);
+  if (hole > root - 2 * leastWall) {
+    throw refuse(
+      'bore',
+      `a bore of ${hole.toFixed(2)} mm in a wheel whose root diameter is ${root.toFixed(2)} mm`,
+      `Give a bore of at most ${floor(root - 2 * leastWall)} mm.`,
+    );
+  }
+  for (const hub of hubs) {
+    if (hub.diameter < hole + 2 * leastWall || hub.diameter > root * hubPart) {
+      throw refuse(
+        'hubs',
+        `a hub of ${hub.diameter} mm`,
+        `Give a hub between ${(hole + 2 * leastWall).toFixed(2)} and ${floor(root * hubPart)} mm.`,
+      );
+    }
+    if (!(hub.length > 0)) throw refuse('hubs', `a hub ${hub.length} mm long`, 'Give a length above 0.');
+  }
+  if (new Set(hubs.map((hub) => hub.side)).size < hubs.length) {
+    throw refuse('hubs', 'two hubs on one side', 'Give one hub a side.');
+  }
+}
+
+// A hub stays inside the polygon of the root arcs, whatever the chord error.
+const hubPart = 0.985;
+
+/** Radius of the smallest circle about a bore, mm; 0 for none. */
+export function findBoreRadius(bore: Bore): number {
+  if (bore.shape === 'none') return 0;
+  if (bore.shape === 'hex') return bore.acrossFlats / Math.sqrt(3);
+  if (bore.shape === 'square') return bore.acrossFlats / Math.SQRT2;
+  return bore.diameter / 2;
+}
+
+function checkBore(bore: Bore): void {
+  if (bore.shape === 'none') return;
+  const size = bore.shape === 'hex' || bore.shape === 'square' ? bore.acrossFlats : bore.diameter;
+  if (!(size > 0)) throw refuse('bore', `a bore of ${size} mm`, 'Give a bore above 0.');
+  if (bore.shape === 'd' && !(bore.flat > bore.diameter * 0.55 && bore.flat < bore.diameter)) {
+    throw refuse(
+      'bore.flat',
+      `${bore.flat} mm from the flat to the wall of a ${bore.diameter} mm bore`,
+      `Give between ${(bore.diameter * 0.55).toFixed(2)} and ${bore.diameter} mm.`,
+    );
+  }
+  if (bore.shape === 'double-d' && !(bore.flat > bore.diameter * 0.1 && bore.flat < bore.diameter)) {
+    throw refuse(
+      'bore.flat',
+      `${bore.flat} mm across the flats of a ${bore.diameter} mm bore`,
+      `Give between ${(bore.diameter * 0.1).toFixed(2)} and ${bore.diameter} mm.`,
+    );
+  }
+}
+
+function floor(value: number): string {
+  return (Math.floor(value * 100) / 100).toFixed(2);
+}
+
+function refuse(field: string, what: string, remedy: string): Fail {
+  return new Fail('bad-geometry', field, `${what} makes no solid`, remedy);
+}
