@@ -1,0 +1,34 @@
+import type { Candidate } from '../readings/build-candidates.ts';
+import type { Identity } from '../readings/identify-wheel.ts';
+import { fieldsOfSpec } from './spec-fields.ts';
+
+/** What `identify --json` prints: every wheel asked for. */
+export interface IdentityReport {
+  readonly wheels: readonly WheelReport[];
+}
+
+export type WheelReport = ReturnType<typeof reportIdentity>;
+export type CandidateReport = WheelReport['candidates'][number];
+
+/** An identity with its specs as the job file writes them: mm and degrees. */
+export function reportIdentity(identity: Identity, name: string | undefined) {
+  return {
+    id: identity.id,
+    ...(name === undefined ? {} : { name }),
+    pitch: identity.pitch,
+    candidates: identity.candidates.map(reportCandidate),
+    restProbability: identity.restProbability,
+    verdict: identity.verdict,
+    angleVerdict: identity.angleVerdict,
+    sameTeeth: identity.sameTeeth,
+    suspect: identity.suspect,
+    next: identity.next,
+    ...(identity.ending === undefined ? {} : { ending: identity.ending }),
+    notes: identity.notes,
+  };
+}
+
+function reportCandidate(candidate: Candidate) {
+  const { spec, uncertainty, rackName, ...rest } = candidate;
+  return { ...rest, rack: rackName, spec: fieldsOfSpec(spec), specU: uncertainty };
+}
