@@ -3,7 +3,7 @@ import { traceOutline } from '../involute/trace-outline.ts';
 import { traceBore, traceCircle } from './bore-outline.ts';
 import { fillLoop, fillRackFace, fillRingFace, fillWheelFace } from './fill-cap.ts';
 import { type Mesh, type MeshBuilder, startMesh } from './mesh.ts';
-import { checkForm, type WheelForm } from './wheel-form.ts';
+import { checkForm, findMarkCircle, type WheelForm } from './wheel-form.ts';
 
 /**
  * The closed, outward triangle mesh of a wheel, ring or rack: no chord of its section strays further than
@@ -19,51 +19,85 @@ export function buildSolid(form: WheelForm, chordError: number): Mesh {
   return form.spec.kind === 'internal' ? buildRing(form, chordError) : buildWheel(form, chordError);
 }
 
-/** One level of the toothing: height, turn about the axis, and how far rims are cut back there. */
+/** One level of the toothing: height, turn about the axis, and the chamfer's share there (1 at a face, 0 above). */
 interface Layer {
   readonly z: number;
   readonly turn: number;
-  readonly cutBack: number;
+  readonly share: number;
 }
 
 function buildWheel(form: WheelForm, chordError: number): Mesh {
   const { spec, faceWidth, hubs } = form;
   const outline = traceOutline(spec, chordError);
   const layers = listLayers(form, chordError);
-  const bore = traceBore(form.bore, chordError);
+  const holes = [traceBore(form.bore, chordError), ...traceMarks(form, chordError)].filter(
+    (one) => one.length > 0,
+  );
+  const holePoints = joinLoops(holes);
   const hubLoops = { top: hubLoop(form, 'top', chordError), bottom: hubLoop(form, 'bottom', chordError) };
   const n = outline.points.length / 2;
-  const loops = 2 * (bore.length / 2) + hubLoops.top.length + hubLoops.bottom.length;
+  const loops = holePoints.length + hubLoops.top.length + hubLoops.bottom.length;
   const mesh = startMesh(n * layers.length + loops + 8, 2 * n * layers.length + 6 * n + 12 * loops + 64);
   const { tip } = findDiameters(spec);
-  const rings = addLayers(mesh, outline.points, layers, (cutBack) =>
-    limitRadius(outline.points, tip / 2 - cutBack),
-  );
-  const top = layers[layers.length - 1];
-  const boreRings = { top: -1, bottom: -1 };
+  const limit = tip / 2 - form.chamfer;
+  const cutBack = (share: number): Float64Array =>
+    scaleRadii(outline.points, (radius) => radius + share * (Math.min(radius, limit) - radius));
+  const rings = addLayers(mesh, outline.points, layers, cutBack);
+  const holeRings = { top: -1, bottom: -1 };
   for (const side of ['bottom', 'top'] as const) {
-    const layer = side === 'top' ? top : layers[0];
+    const layer = side === 'top' ? layers[layers.length - 1] : layers[0];
     const ring = side === 'top' ? rings[rings.length - 1] : rings[0];
     const flip = side === 'bottom';
     const hub = hubs.find((one) => one.side === side);
-    const face = turnPoints(limitRadius(outline.points, tip / 2 - layer.cutBack), layer.turn);
+    const face = turnPoints(cutBack(layer.share), layer.turn);
     if (!hub) {
-      boreRings[side] = mesh.addRing(bore, layer.z, 0, 0);
-      addCap(mesh, fillWheelFace(face, outline.perTooth, bore), n, ring, boreRings[side], flip);
+      holeRings[side] = mesh.addRing(holePoints, layer.z, 0, 0);
+      addCap(mesh, fillWheelFace(face, outline.perTooth, holes), n, ring, holeRings[side], flip);
       continue;
     }
     const loop = hubLoops[side];
     const end = side === 'top' ? faceWidth + hub.length : -hub.length;
     const foot = mesh.addRing(loop, layer.z, 0, 0);
     const head = mesh.addRing(loop, end, 0, 0);
-    boreRings[side] = mesh.addRing(bore, end, 0, 0);
-    addCap(mesh, fillWheelFace(face, outline.perTooth, loop), n, ring, foot, flip);
+    holeRings[side] = mesh.addRing(holePoints, end, 0, 0);
+    addCap(mesh, fillWheelFace(face, outline.perTooth, [loop]), n, ring, foot, flip);
     if (side === 'top') addWall(mesh, foot, head, loop.length / 2, false);
     else addWall(mesh, head, foot, loop.length / 2, false);
-    addCap(mesh, fillLoop(loop, bore), loop.length / 2, head, boreRings[side], flip);
+    addCap(mesh, fillLoop(loop, holes), loop.length / 2, head, holeRings[side], flip);
   }
-  if (bore.length > 0) addWall(mesh, boreRings.bottom, boreRings.top, bore.length / 2, true);
+  let start = 0;
+  for (const hole of holes) {
+    addWall(mesh, holeRings.bottom + start, holeRings.top + start, hole.length / 2, true);
+    start += hole.length / 2;
+  }
   return mesh.finish();
+}
+
+function joinLoops(loops: readonly Float64Array[]): Float64Array {
+  const joined = new Float64Array(loops.reduce((sum, loop) => sum + loop.length, 0));
+  let end = 0;
+  for (const loop of loops) {
+    joined.set(loop, end);
+    end += loop.length;
+  }
+  return joined;
+}
+
+/** Round through holes that tell trial parts apart, side by side on an arc halfway between bore and root. */
+function traceMarks(form: WheelForm, chordError: number): Float64Array[] {
+  const { marks } = form;
+  if (!marks || marks.count === 0) return [];
+  const radius = findMarkCircle(form);
+  const apart = (1.6 * marks.diameter) / radius;
+  return Array.from({ length: marks.count }, (_, k) => {
+    const angle = Math.PI / 2 + (k - (marks.count - 1) / 2) * apart;
+    const circle = traceCircle(marks.diameter / 2, chordError);
+    for (let i = 0; i < circle.length; i += 2) {
+      circle[i] += radius * Math.cos(angle);
+      circle[i + 1] += radius * Math.sin(angle);
+    }
+    return circle;
+  });
 }
 
 function buildRing(form: WheelForm, chordError: number): Mesh {
@@ -74,14 +108,16 @@ function buildRing(form: WheelForm, chordError: number): Mesh {
   const rimCount = rim.length / 2;
   const mesh = startMesh(n * layers.length + 2 * rimCount, 2 * n * layers.length + 8 * n + 8 * rimCount + 64);
   const { tip } = findDiameters(form.spec);
-  const widen = (cutBack: number): Float64Array => raiseRadius(outline.points, tip / 2 + cutBack);
+  const limit = tip / 2 + form.chamfer;
+  const widen = (share: number): Float64Array =>
+    scaleRadii(outline.points, (radius) => radius + share * (Math.max(radius, limit) - radius));
   const rings = addLayers(mesh, outline.points, layers, widen, true);
   const rims: number[] = [];
   for (const at of [0, layers.length - 1]) {
     const layer = layers[at];
     const rimRing = mesh.addRing(rim, layer.z, 0, 0);
     rims.push(rimRing);
-    const face = turnPoints(widen(layer.cutBack), layer.turn);
+    const face = turnPoints(widen(layer.share), layer.turn);
     addCap(mesh, fillRingFace(rim, face, outline.perTooth), rimCount, rimRing, rings[at], at === 0);
   }
   addWall(mesh, rims[0], rims[1], rimCount, false);
@@ -128,7 +164,11 @@ function listLayers(form: WheelForm, chordError: number): Layer[] {
     const count = Math.max(1, Math.ceil(Math.abs(twist * height) / step));
     for (let i = k === 0 ? 0 : 1; i <= count; i++) {
       const z = i === count ? levels[k + 1] : levels[k] + (height * i) / count;
-      layers.push({ z, turn: twist * z, cutBack: Math.max(0, chamfer - z, chamfer - (faceWidth - z)) });
+      layers.push({
+        z,
+        turn: twist * z,
+        share: chamfer > 0 ? Math.max(0, 1 - z / chamfer, 1 - (faceWidth - z) / chamfer) : 0,
+      });
     }
   }
   return layers;
@@ -138,26 +178,28 @@ function addLayers(
   mesh: MeshBuilder,
   whole: Float64Array,
   layers: readonly Layer[],
-  cut: (cutBack: number) => Float64Array,
+  cut: (share: number) => Float64Array,
   isHole = false,
 ): number[] {
-  const rings = layers.map(({ z, turn, cutBack }) =>
-    mesh.addRing(cutBack > 1e-12 ? cut(cutBack) : whole, z, turn, 0),
-  );
+  const rings = layers.map(({ z, turn, share }) => mesh.addRing(share > 0 ? cut(share) : whole, z, turn, 0));
   for (let k = 0; k + 1 < rings.length; k++) addWall(mesh, rings[k], rings[k + 1], whole.length / 2, isHole);
   return rings;
 }
 
-/** The wall between two rings of as many points; outward for a counter-clockwise outline, inward for a hole. */
+/**
+ * The wall between two rings of as many points; outward for a counter-clockwise outline, inward for a hole. Diagonals
+ * alternate, so that what one twisted quad gains by its diagonal the next one loses.
+ */
 function addWall(mesh: MeshBuilder, low: number, high: number, count: number, isHole: boolean): void {
   for (let k = 0; k < count; k++) {
     const next = k + 1 < count ? k + 1 : 0;
-    if (isHole) {
-      mesh.addTriangle(low + k, high + next, low + next);
-      mesh.addTriangle(low + k, high + k, high + next);
+    const [from, to] = isHole ? [next, k] : [k, next];
+    if (k % 2 === 0) {
+      mesh.addTriangle(low + from, low + to, high + to);
+      mesh.addTriangle(low + from, high + to, high + from);
     } else {
-      mesh.addTriangle(low + k, low + next, high + next);
-      mesh.addTriangle(low + k, high + next, high + k);
+      mesh.addTriangle(low + from, low + to, high + from);
+      mesh.addTriangle(low + to, high + to, high + from);
     }
   }
 }
@@ -179,14 +221,6 @@ function addCap(
     if (flip) mesh.addTriangle(a, c, b);
     else mesh.addTriangle(a, b, c);
   }
-}
-
-function limitRadius(points: Float64Array, greatest: number): Float64Array {
-  return scaleRadii(points, (radius) => Math.min(radius, greatest));
-}
-
-function raiseRadius(points: Float64Array, least: number): Float64Array {
-  return scaleRadii(points, (radius) => Math.max(radius, least));
 }
 
 function scaleRadii(points: Float64Array, to: (radius: number) => number): Float64Array {

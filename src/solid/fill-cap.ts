@@ -1,11 +1,17 @@
 import earcut from 'earcut';
 
-/** Triangulates a loop with at most one hole (both counter-clockwise, x0, y0, …; hole may be empty). */
-export function fillLoop(outer: ArrayLike<number>, hole: ArrayLike<number>): Uint32Array {
-  const data = new Float64Array(outer.length + hole.length);
+/** Triangulates a loop with holes (all counter-clockwise, x0, y0, …); indices run on through the holes in order. */
+export function fillLoop(outer: ArrayLike<number>, holes: readonly ArrayLike<number>[]): Uint32Array {
+  const data = new Float64Array(outer.length + holes.reduce((sum, hole) => sum + hole.length, 0));
   data.set(outer);
-  data.set(hole, outer.length);
-  const found = earcut(data, hole.length > 0 ? [outer.length / 2] : undefined, 2);
+  const starts: number[] = [];
+  let end = outer.length;
+  for (const hole of holes) {
+    starts.push(end / 2);
+    data.set(hole, end);
+    end += hole.length;
+  }
+  const found = earcut(data, starts, 2);
   const triples = Uint32Array.from(found);
   for (let k = 0; k < triples.length; k += 3) {
     if (turnOf(data, triples[k], triples[k + 1], triples[k + 2]) < 0) {
@@ -25,31 +31,33 @@ function turnOf(data: Float64Array, a: number, b: number, c: number): number {
 }
 
 /**
- * Triangulates the face of an external wheel with a hole.
+ * Triangulates the face of an external wheel with holes.
  *
  * Each tooth is a ladder: its points come in pairs at one radius left and right of its middle, and the rungs between
- * neighboring pairs fill it from the root up. What stays is the polygon of the middles of the spaces with the hole,
- * a small loop for earcut. A hole that does not fit into that polygon is left to earcut with the whole outline.
+ * neighboring pairs fill it from the root up. What stays is the polygon of the middles of the spaces with the holes,
+ * a small loop for earcut. Where a hole does not fit into that polygon, earcut gets the whole outline.
  *
  * @param points outline, tooth by tooth from the middle of a space; radii must not fall from root to tip
  */
 export function fillWheelFace(
   points: ArrayLike<number>,
   perTooth: number,
-  hole: ArrayLike<number>,
+  holes: readonly ArrayLike<number>[],
 ): Uint32Array {
   const count = points.length / 2;
   const teeth = count / perTooth;
   const inner = Math.hypot(points[0], points[1]) * Math.cos(Math.PI / teeth);
   let reach = 0;
-  for (let k = 0; k < hole.length; k += 2) reach = Math.max(reach, Math.hypot(hole[k], hole[k + 1]));
-  if (reach > inner * 0.999) return fillLoop(points, hole);
+  for (const hole of holes) {
+    for (let k = 0; k < hole.length; k += 2) reach = Math.max(reach, Math.hypot(hole[k], hole[k + 1]));
+  }
+  if (reach > inner * 0.999) return fillLoop(points, holes);
   const polygon = new Float64Array(2 * teeth);
   for (let tooth = 0; tooth < teeth; tooth++) {
     polygon[2 * tooth] = points[2 * tooth * perTooth];
     polygon[2 * tooth + 1] = points[2 * tooth * perTooth + 1];
   }
-  const core = fillLoop(polygon, hole);
+  const core = fillLoop(polygon, holes);
   const half = perTooth / 2;
   const triples = new Uint32Array(core.length + 3 * teeth * (2 * half - 1));
   let at = 0;
@@ -114,7 +122,7 @@ export function fillRingFace(
     for (let k = foot; k > 0; k--) indices.push(first + perTooth - k);
   }
   for (const index of indices) loop.push(points[2 * index], points[2 * index + 1]);
-  const core = fillLoop(rim, loop);
+  const core = fillLoop(rim, [loop]);
   const triples = new Uint32Array(core.length + 3 * teeth * (2 * (half - foot) - 1));
   let at = 0;
   for (let k = 0; k < core.length; k++) {

@@ -16,6 +16,8 @@ export interface WheelForm {
   readonly chamfer: number;
   /** Outside diameter of an internal wheel's ring; needed there, else ignored. */
   readonly rimDiameter?: number;
+  /** Through holes that tell trial parts apart; external wheels without hubs alone. */
+  readonly marks?: { readonly count: number; readonly diameter: number };
 }
 
 /** `flat`: d, from the flat to the opposite wall; double-d, across the two flats. */
@@ -90,6 +92,7 @@ export function checkForm(form: WheelForm): void {
     }
     if (!(hub.length > 0)) throw refuse('hubs', `a hub ${hub.length} mm long`, 'Give a length above 0.');
   }
+  if (form.marks && form.marks.count > 0) checkMarks(form);
   if (new Set(hubs.map((hub) => hub.side)).size < hubs.length) {
     throw refuse('hubs', 'two hubs on one side', 'Give one hub a side.');
   }
@@ -97,6 +100,24 @@ export function checkForm(form: WheelForm): void {
 
 // A hub stays inside the polygon of the root arcs, whatever the chord error.
 const hubPart = 0.985;
+
+/** Radius of the circle that marks stand on, mm: halfway between bore and root. */
+export function findMarkCircle(form: WheelForm): number {
+  return (findBoreRadius(form.bore) + findDiameters(form.spec).root / 2) / 2;
+}
+
+function checkMarks(form: WheelForm): void {
+  const room = findDiameters(form.spec).root / 2 - findBoreRadius(form.bore) - 2 * leastWall;
+  const { count, diameter } = form.marks ?? { count: 0, diameter: 0 };
+  const along = 2 * Math.PI * findMarkCircle(form) - 1.6 * diameter * count;
+  if (form.hubs.length > 0 || !(diameter > 0) || diameter > room || along < 0) {
+    throw refuse(
+      'marks',
+      `${count} mark holes of ${diameter} mm`,
+      `Give smaller holes: ${floor(Math.max(0, room))} mm of room.`,
+    );
+  }
+}
 
 /** Radius of the smallest circle about a bore, mm; 0 for none. */
 export function findBoreRadius(bore: Bore): number {

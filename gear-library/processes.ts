@@ -1,0 +1,78 @@
+/**
+ * Ways to make a small gear, as far as the size of its teeth and its bore decide. Figures are typical, not promises:
+ * a person's own machine, measured, replaces them.
+ */
+export interface Process {
+  readonly key: string;
+  readonly name: string;
+  /** Width of a line or pixel, mm; 0 where there is none */
+  readonly lineMm: number;
+  /** Finest module that is sensible, mm */
+  readonly leastModuleMm: number;
+  /** How much smaller than drawn a hole comes out, mm on the diameter: usual range */
+  readonly holeErrorMm: readonly [number, number];
+  readonly reason: string;
+  readonly source: string;
+}
+
+const source = 'common practice, no published source';
+
+export const processes: readonly Process[] = [
+  {
+    key: 'filament-0.4',
+    name: 'filament printer, 0.4 mm nozzle',
+    lineMm: 0.45,
+    leastModuleMm: 0.7,
+    holeErrorMm: [0.1, 0.2],
+    reason: 'a tip land of one line and a tooth of two at the pitch circle',
+    source,
+  },
+  {
+    key: 'filament-0.25',
+    name: 'filament printer, 0.25 mm nozzle',
+    lineMm: 0.28,
+    leastModuleMm: 0.45,
+    holeErrorMm: [0.05, 0.1],
+    reason: 'a tip land of one line and a tooth of two at the pitch circle',
+    source,
+  },
+  {
+    key: 'filament-0.6',
+    name: 'filament printer, 0.6 mm nozzle',
+    lineMm: 0.65,
+    leastModuleMm: 1,
+    holeErrorMm: [0.1, 0.3],
+    reason: 'a tip land of one line and a tooth of two at the pitch circle',
+    source,
+  },
+  {
+    key: 'resin',
+    name: 'resin printer',
+    lineMm: 0.05,
+    leastModuleMm: 0.3,
+    holeErrorMm: [0.05, 0.1],
+    reason: 'pixels are fine enough from 0.2 on; strength asks for 0.3',
+    source,
+  },
+  {
+    key: 'powder-bed',
+    name: 'print service, nylon powder',
+    lineMm: 0.4,
+    leastModuleMm: 0.8,
+    holeErrorMm: [0.1, 0.3],
+    reason: 'grain and the spot of the laser round small teeth off',
+    source,
+  },
+  {
+    key: 'machine-shop',
+    name: 'machine shop, cut',
+    lineMm: 0,
+    leastModuleMm: 0.2,
+    holeErrorMm: [0, 0.02],
+    reason: 'hobs are sold down to fine modules',
+    source,
+  },
+];
+
+/** The process a part is held against when nobody chose one. */
+export const usualProcess = 'filament-0.4';

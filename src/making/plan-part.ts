@@ -1,0 +1,203 @@
+import { type Process, processes, usualProcess } from '../../gear-library/processes.ts';
+import { Fail } from '../fail.ts';
+import { findDiameters } from '../involute/gear-diameters.ts';
+import type { GearSpec } from '../involute/gear-spec.ts';
+import { findPointedDiameter } from '../involute/undercut.ts';
+import type { LengthReading, WheelEvidence } from '../readings/wheel-evidence.ts';
+import type { Bore, Hub, WheelForm } from '../solid/wheel-form.ts';
+
+/** What a part file holds and what its maker has to know. */
+export interface PartPlan {
+  readonly form: WheelForm;
+  /** A part to try, not yet to rely on */
+  readonly isTrial: boolean;
+  /** Plain sentences, the weightiest first */
+  readonly warnings: readonly string[];
+}
+
+/** What is known of the part beside its readings: from the job's spec. */
+export interface KnownForm {
+  readonly faceWidth?: number | undefined;
+  readonly bore?: Bore | undefined;
+  readonly hubs?: readonly Hub[] | undefined;
+  readonly chamfer?: number | undefined;
+  readonly rimDiameter?: number | undefined;
+}
+
+/** How much a bore is drawn under the shaft where it will be opened by hand, mm. Common practice: 0.2 to 0.3. */
+const underSize = 0.2;
+
+/**
+ * The part that replaces a wheel: its toothing with the bore, hub and width that were measured or are known, and the
+ * warnings that the data give. Nothing is compensated for any machine.
+ *
+ * A bore that split is not copied: it is drawn under the measured shaft, to be opened to a slip fit and bonded.
+ */
+export function planPart(
+  wheel: WheelEvidence,
+  spec: GearSpec,
+  known: KnownForm,
+  isTrial: boolean,
+  processKey: string = usualProcess,
+): PartPlan {
+  const process = findProcess(processKey);
+  const warnings: string[] = [];
+  if (isTrial)
+    warnings.push('This is a trial part: the answer is not sure enough to rely on. Try it by hand first.');
+  warnings.push(...checkFineness(spec, process));
+  const trimmed = trimPointedTip(spec, warnings);
+  const faceWidth = known.faceWidth ?? findLength(wheel, 'face-width') ?? assumeFaceWidth(spec, warnings);
+  const bore =
+    spec.kind === 'external'
+      ? (known.bore ?? chooseBore(wheel, trimmed, warnings))
+      : { shape: 'none' as const };
+  const hubs =
+    spec.kind === 'external' ? (known.hubs ?? measureHubs(wheel, faceWidth, trimmed, bore, warnings)) : [];
+  warnings.push(
+    'No allowance for your printer is in this file: holes come out smaller, outsides larger. Print one, measure it, then scale what is off.',
+  );
+  if (spec.helixAngle !== 0) {
+    warnings.push('A slanted gear runs with a mate of the same angle and the other hand only.');
+  }
+  warnings.push(
+    'Not for lifting, braking, steering, medical use or food contact. Unplug the machine first; mains and springs are for those who are licensed or trained for them.',
+  );
+  return {
+    form: {
+      spec: trimmed,
+      faceWidth,
+      bore,
+      hubs,
+      chamfer: known.chamfer ?? 0,
+      ...(spec.kind === 'internal' ? { rimDiameter: known.rimDiameter ?? assumeRim(spec, warnings) } : {}),
+    },
+    isTrial,
+    warnings,
+  };
+}
+
+function findProcess(key: string): Process {
+  const found = processes.find((process) => process.key === key);
+  if (found) return found;
+  throw new Fail(
+    'bad-usage',
+    'process',
+    `no process is called "${key}"`,
+    `Use one of: ${processes.map((process) => process.key).join(', ')}.`,
+    { key },
+  );
+}
+
+function checkFineness(spec: GearSpec, process: Process): string[] {
+  if (spec.module >= process.leastModuleMm - 1e-9) return [];
+  const way = processes.find(
+    (other) => other.leastModuleMm <= spec.module + 1e-9 && other.key !== 'machine-shop',
+  );
+  const finer = way ? `a ${way.name}` : 'a machine shop';
+  return [
+    `Too fine for a ${process.name}: teeth of module ${spec.module.toFixed(3)} want at least ${process.leastModuleMm} there. Ask for ${finer}.`,
+  ];
+}
+
+/** A tip that comes to a point is cut back to a land a tenth of the module wide. */
+function trimPointedTip(spec: GearSpec, warnings: string[]): GearSpec {
+  if (spec.kind !== 'external') return spec;
+  const pointed = findPointedDiameter(spec);
+  const { tip } = findDiameters(spec);
+  const greatest = pointed - 0.1 * spec.module;
+  if (tip <= greatest) return spec;
+  warnings.push(`The teeth would come to a point; the tips are cut back to ${greatest.toFixed(2)} mm.`);
+  return { ...spec, tipDiameter: greatest };
+}
+
+function findLength(wheel: WheelEvidence, of: LengthReading['of']): number | undefined {
+  for (const reading of wheel.readings) {
+    if (reading.of !== of) continue;
+    const mm = (reading as LengthReading).mm;
+    if (typeof mm === 'number') return mm;
+    if (mm && mm.length > 0) return mm.reduce((sum, value) => sum + value, 0) / mm.length;
+  }
+  return undefined;
+}
+
+function assumeFaceWidth(spec: GearSpec, warnings: string[]): number {
+  const width = Math.max(2, Math.round(8 * spec.module * 2) / 2);
+  warnings.push(
+    `The tooth width was not measured: ${width} mm stands in for it. Measure it before you make the part.`,
+  );
+  return width;
+}
+
+function assumeRim(spec: GearSpec, warnings: string[]): number {
+  const rim = findDiameters(spec).root + 6 * spec.module;
+  warnings.push(`The ring's outside was not given: ${rim.toFixed(2)} mm stands in for it.`);
+  return rim;
+}
+
+function chooseBore(wheel: WheelEvidence, spec: GearSpec, warnings: string[]): Bore {
+  const shaft = findLength(wheel, 'shaft');
+  const measured = findLength(wheel, 'bore') ?? findPlugged(wheel);
+  const isSplit = wheel.damage.some((damage) => damage.kind === 'split');
+  if (isSplit) {
+    warnings.push(
+      shaft === undefined
+        ? 'This gear split on its shaft, so its bore is not to be trusted. Measure the shaft.'
+        : `This gear split on its shaft: don't copy the bore. It is drawn ${underSize} mm under the ${shaft} mm shaft; open it by drill or reamer to a slip fit, then bond it.`,
+    );
+  }
+  const size = isSplit ? (shaft ?? measured) : (measured ?? shaft);
+  if (size === undefined) {
+    warnings.push('Neither bore nor shaft was measured: the part has no bore.');
+    return { shape: 'none' };
+  }
+  const diameter = isSplit ? size - underSize : size;
+  const greatest = findDiameters(spec).root - 0.4;
+  if (diameter <= 0.1 || diameter > greatest) {
+    warnings.push(`A bore of ${diameter.toFixed(2)} mm leaves no wall under the teeth: the part has none.`);
+    return { shape: 'none' };
+  }
+  return { shape: 'round', diameter };
+}
+
+/** A bore found by drills: between what goes and what stops. */
+function findPlugged(wheel: WheelEvidence): number | undefined {
+  for (const reading of wheel.readings) {
+    if (reading.of !== 'bore') continue;
+    const { goesMm, stopsMm } = reading as { goesMm?: number; stopsMm?: number };
+    if (goesMm !== undefined && stopsMm !== undefined) return (goesMm + stopsMm) / 2;
+    if (goesMm !== undefined) return goesMm;
+  }
+  return undefined;
+}
+
+function measureHubs(
+  wheel: WheelEvidence,
+  faceWidth: number,
+  spec: GearSpec,
+  bore: Bore,
+  warnings: string[],
+): Hub[] {
+  const diameter = findLength(wheel, 'hub-diameter');
+  const overall = findLength(wheel, 'overall-length');
+  if (diameter === undefined && overall === undefined) return [];
+  if (diameter === undefined || overall === undefined) {
+    warnings.push(
+      'A hub needs its diameter and the overall length; only one was measured, so the part has no hub.',
+    );
+    return [];
+  }
+  const below = findLength(wheel, 'face-offset') ?? 0;
+  const above = overall - faceWidth - below;
+  const { root } = findDiameters(spec);
+  const hole = bore.shape === 'round' ? bore.diameter : 0;
+  if (diameter > root * 0.985 || diameter < hole + 0.4 || above < -0.01) {
+    warnings.push(
+      'The hub as measured does not fit under the teeth: the part has no hub. Check its diameter and lengths.',
+    );
+    return [];
+  }
+  const hubs: Hub[] = [];
+  if (above > 0.05) hubs.push({ side: 'top', diameter, length: above });
+  if (below > 0.05) hubs.push({ side: 'bottom', diameter, length: below });
+  return hubs;
+}
