@@ -1,7 +1,7 @@
+import { findBaseSpaceAngle } from './base-space-angle.ts';
 import { findDiameters } from './gear-diameters.ts';
 import type { GearSpec } from './gear-spec.ts';
 import { findGeneratingRack } from './generating-rack.ts';
-import { involute } from './involute-function.ts';
 
 /**
  * The root of a generated wheel, transverse section: the curve that the rack's rounded tip corner cuts beside a space
@@ -18,17 +18,6 @@ export interface Trochoid {
   readonly isUndercut: boolean;
   /** Whether no involute is left below the tip circle */
   readonly meetsTip: boolean;
-}
-
-/** Half the angle that a space takes at a radius on the involute, rad: π/z − half the tooth's. */
-export function findSpaceHalfAngle(spec: GearSpec, radius: number): number {
-  const { base, transversePressureAngle } = findDiameters(spec);
-  const { teeth: z, module: m } = spec;
-  const tooth =
-    (Math.PI / 2 + 2 * spec.profileShift * Math.tan(spec.pressureAngle) - spec.thinning / m) / z +
-    involute(transversePressureAngle) -
-    involute(Math.acos(Math.min(1, base / (2 * radius))));
-  return Math.PI / z - tooth;
 }
 
 /**
@@ -62,35 +51,35 @@ export function findTrochoid(spec: GearSpec): Trochoid {
   const lowest = rack.cornerV - rack.cornerRadius * Math.sin(spec.pressureAngle) + lift;
   const isUndercut = lowest < -r * Math.sin(transversePressureAngle) ** 2;
   const at: [number, number] = [0, 0];
-  const radiusAt = (theta: number): number => {
+  const squareAt = (theta: number): number => {
     pointAt(theta, at);
-    return Math.hypot(at[0], at[1]);
+    return at[0] * at[0] + at[1] * at[1];
   };
   let end = flank;
   if (isUndercut) {
-    const excess = (theta: number): number => {
-      pointAt(theta, at);
-      const radius = Math.hypot(at[0], at[1]);
-      return radius <= base / 2 ? 1 : Math.atan2(at[0], at[1]) - findSpaceHalfAngle(spec, radius);
-    };
-    end = bisect(excess, 0, flank);
+    const baseSquare = (base * base) / 4;
+    const baseSpace = findBaseSpaceAngle(spec);
+    end = bisect((theta) => {
+      const square = squareAt(theta);
+      if (square <= baseSquare) return true;
+      const roll = Math.sqrt(square / baseSquare - 1);
+      return Math.atan2(at[0], at[1]) > baseSpace + roll - Math.atan(roll);
+    }, flank);
   }
-  let endRadius = radiusAt(end);
-  const meetsTip = endRadius >= tip / 2;
-  if (meetsTip) {
-    end = bisect((theta) => tip / 2 - radiusAt(theta), 0, end);
-    endRadius = tip / 2;
-  }
-  return { pointAt, end, endRadius, isUndercut, meetsTip };
+  const tipSquare = (tip * tip) / 4;
+  const meetsTip = squareAt(end) >= tipSquare;
+  if (meetsTip) end = bisect((theta) => squareAt(theta) < tipSquare, end);
+  return { pointAt, end, endRadius: meetsTip ? tip / 2 : Math.sqrt(squareAt(end)), isUndercut, meetsTip };
 }
 
-/** The parameter where a function that starts above 0 falls through it. */
-function bisect(value: (parameter: number) => number, from: number, to: number): number {
-  let low = from;
+/** The parameter from 0 to `to` at which a condition that holds at 0 ends. */
+function bisect(holds: (parameter: number) => boolean, to: number): number {
+  let low = 0;
   let high = to;
-  for (let round = 0; round < 60 && high - low > 1e-15; round++) {
+  while (high - low > 1e-15) {
     const middle = (low + high) / 2;
-    if (value(middle) > 0) low = middle;
+    if (middle === low || middle === high) break;
+    if (holds(middle)) low = middle;
     else high = middle;
   }
   return (low + high) / 2;
