@@ -48,17 +48,21 @@ export function findInternalInterference(
   const r2 = two.tip / 2;
   const roll = (z2 * Math.tan(a2) - (z2 - z1) * Math.tan(w)) / z1;
 
-  // Tip circles that do not cross can't meet: the whole half turn is free.
-  const crossing1 = acosWithin((r2 * r2 - r1 * r1 - a * a) / (2 * a * r1));
-  const crossing2 = acosWithin((a * a + r2 * r2 - r1 * r1) / (2 * a * r2));
-  const theta1 = crossing1 + involute(a1) - involute(w);
-  const trochoid = (theta1 * z1) / z2 + involute(w) - involute(a2) - crossing2;
-
+  const trochoid = findTrochoidMargin();
   const sine1 = (1 - (Math.cos(a1) / Math.cos(a2)) ** 2) / (1 - (z1 / z2) ** 2);
   const sine2 = ((Math.cos(a2) / Math.cos(a1)) ** 2 - 1) / ((z2 / z1) ** 2 - 1);
   const trimming = findTrimming();
   const limit = (margin: number): InterferenceLimit => ({ margin, isFree: margin >= 0 });
   return { involute: limit(roll), trochoid: limit(trochoid), trimming: limit(trimming) };
+
+  function findTrochoidMargin(): number {
+    const crossing1 = (r2 * r2 - r1 * r1 - a * a) / (2 * a * r1);
+    const crossing2 = (a * a + r2 * r2 - r1 * r1) / (2 * a * r2);
+    // Tip circles that do not cross: apart, the tips never meet.
+    if (crossing1 >= 1 || crossing2 >= 1) return Number.POSITIVE_INFINITY;
+    const pinionTurn = acosWithin(crossing1) + involute(a1) - involute(w);
+    return (pinionTurn * z1) / z2 + involute(w) - involute(a2) - acosWithin(crossing2);
+  }
 
   function findTrimming(): number {
     // No root: the pinion's tips never pass the wheel's. No sine: they pass them all the way in.
