@@ -1,0 +1,25 @@
+import type { MadePart } from '../index.ts';
+import { wrapText } from './wrap-text.ts';
+
+/** What was made: the files, whether it is a part or one to try, and every warning. 80 columns at most. */
+export function reportPart(part: MadePart, paths: readonly string[]): string[] {
+  const { spec } = part;
+  const what = part.isTrial ? 'trial part' : 'part';
+  const size = `${spec.teeth} teeth, module ${Number(spec.moduleMm.toFixed(4))} mm, ${spec.pressureAngleDeg} degrees`;
+  return [
+    ...wrapText(`${part.wheelId}: a ${what} of ${size}.`),
+    ...paths.map((path) => `  ${path}`),
+    ...tellMarks(part),
+    ...(part.warnings.length === 0 ? [] : ['', 'Before you make it']),
+    ...part.warnings.flatMap((warning) => wrapText(warning, '  - ')),
+  ];
+}
+
+function tellMarks(part: MadePart): string[] {
+  if (!part.trialPlate) return [];
+  return [
+    '',
+    ...wrapText('The trial plate holds thin gears to roll by hand against the mate:'),
+    ...part.trialPlate.marks.flatMap(({ mark, what }) => wrapText(`${mark}: ${what}`, '  ')),
+  ];
+}

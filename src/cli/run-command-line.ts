@@ -1,0 +1,114 @@
+import { Command, CommanderError } from 'commander';
+import { version } from '../../package.json';
+import { Fail, partFormats, processes } from '../index.ts';
+import type { CommandOutput } from './command-output.ts';
+import { type IdentifyOptions, identifyCommand } from './identify.ts';
+import { type MakeCommandOptions, makeCommand } from './make.ts';
+import { readInput } from './read-input.ts';
+import { wrapText } from './wrap-text.ts';
+
+/** Where a command line reads from and writes to. */
+export interface Streams {
+  readonly standardInput: AsyncIterable<Uint8Array>;
+  readonly print: (text: string) => void;
+  readonly printError: (text: string) => void;
+}
+
+/**
+ * Runs one command line and returns its exit code: 0 answered, 1 the answer is no, 2 bad input or usage. This is
+ * the one place that prints. With `--json` standard output gets exactly one document: the answer, or
+ * `{ "error": … }`; words for people and what was noticed go to standard error.
+ */
+export async function runCommandLine(words: readonly string[], streams: Streams): Promise<0 | 1 | 2> {
+  const isJson = words.includes('--json');
+  let output: CommandOutput | undefined;
+  const program = buildProgram(streams, (result) => {
+    output = result;
+  });
+  try {
+    await program.parseAsync([...words], { from: 'user' });
+  } catch (error) {
+    if (error instanceof CommanderError && error.exitCode === 0) return 0;
+    const fail = error instanceof CommanderError ? explainUsage(error) : error;
+    if (!(fail instanceof Fail)) throw error;
+    if (isJson) streams.print(toJson({ error: describeFail(fail) }));
+    streams.printError(tellFail(fail));
+    return exitCodeOf(fail);
+  }
+  if (!output) return 0;
+  for (const note of output.notes) streams.printError(`${wrapText(note, 'Note: ').join('\n')}\n`);
+  streams.print(isJson ? toJson(output.json) : `${output.lines.join('\n')}\n`);
+  return output.exitCode;
+}
+
+function buildProgram(streams: Streams, finish: (output: CommandOutput) => void): Command {
+  const program = new Command('sparetooth')
+    .description('From caliper readings of a broken gear to what it is, how sure that is, and a part file.')
+    .version(version, '--version', 'print the version')
+    .helpOption('--help', 'print this help')
+    .configureOutput({ writeOut: streams.print, writeErr: () => {}, getOutHelpWidth: () => 80 })
+    .exitOverride()
+    .addHelpText('after', `\n${exitCodes}`);
+  const read = (path: string): Promise<Uint8Array> => readInput(path, streams.standardInput);
+  program
+    .command('identify')
+    .description('What each wheel is, how sure that is, and what to measure next.')
+    .argument('<JOB>', 'job file; - is standard input')
+    .option('--wheel <ID>', 'this wheel only')
+    .option('--json', 'print one JSON document and nothing else')
+    .action(async (path: string, options: IdentifyOptions) => {
+      finish(identifyCommand(await read(path), options));
+    });
+  program
+    .command('make')
+    .description('The part files of one wheel. No allowance for any printer is in them.')
+    .argument('<JOB>', 'job file; - is standard input')
+    .requiredOption('--wheel <ID>', 'the wheel to make')
+    .requiredOption('--out <DIR>', 'folder for the files; made where it is missing')
+    .option('--as <FORMATS>', `${partFormats.map(({ key }) => key).join(',')}; all where left out`)
+    .option('--process <KEY>', `how it will be made: ${processes.map(({ key }) => key).join(', ')}`)
+    .option('--force', 'replace files that are there')
+    .option('--json', 'print one JSON document and nothing else')
+    .action(async (path: string, options: MakeCommandOptions) => {
+      finish(await makeCommand(await read(path), options));
+    });
+  return program;
+}
+
+const exitCodes = [
+  'Exit code 0: answered. 1: the job is readable, but the answer is no.',
+  '2: bad input; the message names the field, what was wrong and what to do.',
+].join('\n');
+
+function explainUsage(error: CommanderError): Fail {
+  const message = error.message.replace(/^error: /, '').trim();
+  const isBare = error.code === 'commander.help';
+  return new Fail(
+    'bad-usage',
+    '',
+    isBare ? 'no command was given' : message,
+    'Try: sparetooth identify JOB, or sparetooth --help.',
+  );
+}
+
+function describeFail(fail: Fail): Record<string, unknown> {
+  const { code, field, message, remedy, details } = fail;
+  return { code, field, message, remedy, details };
+}
+
+function tellFail(fail: Fail): string {
+  const all = (fail.details.all as { field: string; message: string }[] | undefined) ?? [];
+  const others = all.slice(1, 6).flatMap(({ field, message }) => wrapText(`${field}: ${message}`, '  also '));
+  const more = all.length > 6 ? [`  and ${all.length - 6} more`] : [];
+  const lead = fail.field === '' ? '' : `${fail.field}: `;
+  return `${[...wrapText(lead + fail.message), ...wrapText(fail.remedy, '  '), ...others, ...more].join('\n')}\n`;
+}
+
+/** The answer is no, where the job could be read but nothing can be made from what it says. */
+function exitCodeOf(fail: Fail): 1 | 2 {
+  return fail.code === 'not-identified' ? 1 : 2;
+}
+
+function toJson(value: unknown): string {
+  return `${JSON.stringify(value, null, 2)}\n`;
+}
