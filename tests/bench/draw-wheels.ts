@@ -76,6 +76,47 @@ export function drawWheel(random: Random, damage: readonly Damage[] = []): Drawn
   }
 }
 
+/** A wheel from a narrower world than the prior: common sizes, two angles, modest shifts, little wear. */
+export function drawNarrowWheel(random: Random): DrawnWheel {
+  const sizes = [
+    ['module', 0.3],
+    ['module', 0.4],
+    ['module', 0.5],
+    ['module', 0.6],
+    ['module', 0.8],
+    ['module', 1],
+    ['diametral-pitch', 32],
+    ['diametral-pitch', 48],
+    ['diametral-pitch', 64],
+  ] as const;
+  for (;;) {
+    const [system, size] = sizes[Math.floor(random.uniform() * sizes.length)];
+    const module = system === 'module' ? size : 25.4 / size;
+    const teeth = 10 + Math.floor(50 * random.uniform());
+    const old = system === 'diametral-pitch' && random.uniform() < 0.3;
+    const pressureAngle = ((old ? 14.5 : 20) * Math.PI) / 180;
+    const shift = teeth < 17 ? 0.5 * random.uniform() : 0;
+    const tipLoss = 0.05 * random.uniform();
+    const tip = teeth + 2 * (1 + shift - tipLoss);
+    if (landOf(teeth, pressureAngle, shift, tip) <= 0) continue;
+    return {
+      system,
+      size,
+      module,
+      pressureAngle,
+      teeth,
+      addendum: 1,
+      rootDepth: old ? 1.157 : system === 'module' ? 1.25 : 1.2 + 0.0508 / module,
+      shift,
+      tipLoss,
+      thinning: 0.02 + 0.03 * random.uniform(),
+      scale: 0.001 * random.normal(),
+      tipLandKept: 0.7 + 0.3 * random.uniform(),
+      zero: 0.02 * random.normal(),
+    };
+  }
+}
+
 function landOf(teeth: number, pressureAngle: number, shift: number, tip: number): number {
   const base = teeth * Math.cos(pressureAngle);
   return (
