@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { basicRacks } from '../../gear-library/basic-racks.ts';
 import { toModule } from '../../gear-library/pitch-series.ts';
+import { findBaseSpaceAngle } from '../../src/involute/base-space-angle.ts';
 import { findChordalThickness } from '../../src/involute/chordal-thickness.ts';
 import { findContactRatio } from '../../src/involute/contact-ratio.ts';
 import { findDiameters } from '../../src/involute/gear-diameters.ts';
@@ -8,6 +9,7 @@ import type { GearSpec } from '../../src/involute/gear-spec.ts';
 import { findInternalInterference } from '../../src/involute/internal-interference.ts';
 import { inverseInvolute, involute } from '../../src/involute/involute-function.ts';
 import { findPairClearances } from '../../src/involute/pair-clearances.ts';
+import { findPinRange } from '../../src/involute/pin-range.ts';
 import { findPinAngle, measureOverPins } from '../../src/involute/pins.ts';
 import { shortenTips } from '../../src/involute/shorten-tips.ts';
 import { findSpan, findSpanTeeth } from '../../src/involute/span.ts';
@@ -314,27 +316,25 @@ describe('over pins and balls', () => {
     }));
   }
   check('pins-ideal-spur-20', (i) => {
-    // The pin that touches at d + 2 x m: η + tan-part of the handbook, from the contact angle α.
     const spec = makeSpec({ teeth: i.z });
-    const eta = Math.PI / (2 * i.z) - involute(rad(20));
-    const phi = Math.tan(rad(20)) + eta;
+    const ideal = findPinRange(spec)?.ideal ?? 0;
     return {
-      half_space_angle_rad: eta,
-      phi_rad: phi,
-      ideal_pin_mm: spec.teeth * Math.cos(rad(20)) * (involute(phi) + eta),
+      half_space_angle_rad: findBaseSpaceAngle(spec),
+      phi_rad: findPinAngle(spec, ideal),
+      ideal_pin_mm: ideal,
     };
   });
   check('pins-ideal-helical-20', (i) => {
-    const virtual = i.z / Math.cos(rad(15)) ** 3;
-    const eta = Math.PI / (2 * virtual) - involute(rad(20)) - (2 * i.xn * Math.tan(rad(20))) / virtual;
-    const contact = Math.acos((virtual * Math.cos(rad(20))) / (virtual + 2 * i.xn));
-    const phi = Math.tan(contact) + eta;
+    // The handbook takes the virtual spur wheel for the helical one.
+    const virtual = makeSpec({ teeth: i.z / Math.cos(rad(15)) ** 3, profileShift: i.xn });
+    const ideal = findPinRange(virtual)?.ideal ?? 0;
+    const { base, reference } = findDiameters(virtual);
     return {
-      virtual_teeth: virtual,
-      half_space_angle_rad: eta,
-      contact_angle_deg: deg(contact),
-      phi_rad: phi,
-      ideal_ball_mm: virtual * Math.cos(rad(20)) * (involute(phi) + eta),
+      virtual_teeth: virtual.teeth,
+      half_space_angle_rad: findBaseSpaceAngle(virtual),
+      contact_angle_deg: deg(Math.acos(base / (reference + 2 * i.xn))),
+      phi_rad: findPinAngle(virtual, ideal),
+      ideal_ball_mm: ideal,
     };
   });
 });
