@@ -1,3 +1,4 @@
+import { Fail } from '../fail.ts';
 import type { GearSpec } from './gear-spec.ts';
 import { findGeneratingRack } from './generating-rack.ts';
 import type { ToothOutline } from './tooth-outline.ts';
@@ -9,11 +10,14 @@ export const rackBackDepth = 1.5;
  * A rack of z whole teeth in the transverse section: straight flanks, tips at h_a m above the datum line y = 0, root
  * corners of the root radius (clipped to what the space holds), closed by a bar 1.5 m below the root line. Tooth 0
  * stands over x = 0, the others to its right; the ends lie in the middle of a space.
+ *
+ * Throws Fail `pointed-tooth` where the teeth come to a point before h_a m, and as the generating rack does.
  */
 export function traceRackOutline(spec: GearSpec, chordError: number): ToothOutline {
   const { module: m, pressureAngle: a, teeth: z } = spec;
   // A rack's space is its generating rack's tooth turned over: same corner, same clip.
   const space = findGeneratingRack(spec);
+  checkPointed(spec, (Math.PI * m) / 2 - space.halfWidth);
   const stretch = 1 / Math.cos(spec.helixAngle);
   const pitch = Math.PI * m * stretch;
   const half: number[] = [-pitch / 2, space.tip];
@@ -49,4 +53,18 @@ export function traceRackOutline(spec: GearSpec, chordError: number): ToothOutli
     closed[2 * k + 1] = points[2 * (total - 1 - k) + 1];
   }
   return { points: closed, perTooth };
+}
+
+/** A tooth of that half width at the datum line loses tan α of it a unit of height. */
+function checkPointed(spec: GearSpec, halfTooth: number): void {
+  const highest = halfTooth / (spec.module * Math.tan(spec.pressureAngle));
+  if (spec.addendum <= highest) return;
+  const greatest = Math.floor(highest * 1000) / 1000;
+  throw new Fail(
+    'pointed-tooth',
+    'addendum',
+    `the rack's teeth come to a point before an addendum of ${spec.addendum}`,
+    `Use an addendum of at most ${greatest}, or a smaller pressure angle.`,
+    { addendum: spec.addendum, greatest },
+  );
 }
