@@ -144,7 +144,7 @@ export const angleWeights: readonly (Weighted & {
     systems: ['module'],
     pressureAngleDeg: 20,
     weight: 0.92,
-    weightBefore1960: 0.83,
+    weightBefore1960: 0.835,
     reason: 'ISO 53',
     source: judgment,
   },

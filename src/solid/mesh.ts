@@ -10,7 +10,22 @@ export interface Mesh {
 export interface MeshBuilder {
   /** Adds a ring of points at a height, turned about the axis and moved along x; returns its first index. */
   readonly addRing: (points: ArrayLike<number>, z: number, turn: number, moved: number) => number;
-  readonly addTriangle: (a: number, b: number, c: number) => void;
+  /**
+   * The wall between two rings of as many points; outward for a counter-clockwise loop, inward for a hole. Diagonals
+   * alternate, so that what one twisted quad gains by its diagonal the next one loses.
+   */
+  readonly addWall: (low: number, high: number, count: number, isHole: boolean) => void;
+  /**
+   * A plane face: corner indices below `outerCount` count from `outerRing`, the others on from `holeRing`. `flip`
+   * makes it face down.
+   */
+  readonly addCap: (
+    triples: Uint32Array,
+    outerCount: number,
+    outerRing: number,
+    holeRing: number,
+    flip: boolean,
+  ) => void;
   readonly finish: () => Mesh;
 }
 
@@ -25,18 +40,40 @@ export function startMesh(corners: number, triangleCount: number): MeshBuilder {
       const first = corner;
       const c = Math.cos(turn);
       const s = Math.sin(turn);
-      for (let k = 0; k < points.length; k += 2) {
-        const to = 3 * corner++;
-        positions[to] = turn === 0 ? points[k] + moved : points[k] * c - points[k + 1] * s + moved;
-        positions[to + 1] = turn === 0 ? points[k + 1] : points[k] * s + points[k + 1] * c;
+      for (let k = 0, to = 3 * first; k < points.length; k += 2, to += 3) {
+        const x = points[k];
+        const y = points[k + 1];
+        positions[to] = turn === 0 ? x + moved : x * c - y * s + moved;
+        positions[to + 1] = turn === 0 ? y : x * s + y * c;
         positions[to + 2] = z;
       }
+      corner += points.length / 2;
       return first;
     },
-    addTriangle(a, b, c) {
-      triangles[at++] = a;
-      triangles[at++] = b;
-      triangles[at++] = c;
+    addWall(low, high, count, isHole) {
+      for (let k = 0; k < count; k++, at += 6) {
+        const next = k + 1 < count ? k + 1 : 0;
+        const from = isHole ? next : k;
+        const to = isHole ? k : next;
+        const isEven = k % 2 === 0;
+        triangles[at] = low + from;
+        triangles[at + 1] = low + to;
+        triangles[at + 2] = high + (isEven ? to : from);
+        triangles[at + 3] = low + (isEven ? from : to);
+        triangles[at + 4] = high + to;
+        triangles[at + 5] = high + from;
+      }
+    },
+    addCap(triples, outerCount, outerRing, holeRing, flip) {
+      const second = flip ? 2 : 1;
+      for (let k = 0; k < triples.length; k += 3, at += 3) {
+        const a = triples[k];
+        const b = triples[k + second];
+        const c = triples[k + 3 - second];
+        triangles[at] = a < outerCount ? outerRing + a : holeRing + a - outerCount;
+        triangles[at + 1] = b < outerCount ? outerRing + b : holeRing + b - outerCount;
+        triangles[at + 2] = c < outerCount ? outerRing + c : holeRing + c - outerCount;
+      }
     },
     finish() {
       if (3 * corner > positions.length || at > triangles.length)

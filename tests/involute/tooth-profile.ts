@@ -95,14 +95,16 @@ function feel(
  * the outlines touch, rad.
  */
 export function findPlay(first: ToothProfile, second: ToothProfile, at: Placing): readonly [number, number] {
+  const one = keepNear(first, second, at.distance, at.turn1);
+  const two = keepNear(second, first, -at.distance, at.turn2);
   const stop = (direction: number): number => {
     let low = 0;
     let high = 0.5 / first.tip;
     const isFree = (turn: number): boolean =>
-      findLeastGap(first, second, { ...at, turn1: at.turn1 + direction * turn }) > 0;
+      findLeastGap(one, two, { ...at, turn1: at.turn1 + direction * turn }) > 0;
     if (!isFree(0)) throw new Error('not free at the start');
     if (isFree(high)) throw new Error('play has no end');
-    for (let round = 0; round < 24; round++) {
+    for (let round = 0; round < 22; round++) {
       const middle = (low + high) / 2;
       if (isFree(middle)) low = middle;
       else high = middle;
@@ -110,4 +112,26 @@ export function findPlay(first: ToothProfile, second: ToothProfile, at: Placing)
     return direction * low;
   };
   return [stop(-1), stop(1)];
+}
+
+/** A profile with only those points that can meet the mate's teeth while it turns by a little. */
+export function keepNear(
+  profile: ToothProfile,
+  mate: ToothProfile,
+  mateAt: number,
+  turn: number,
+): ToothProfile {
+  const { points } = profile;
+  const kept: number[] = [];
+  const c = Math.cos(turn);
+  const s = Math.sin(turn);
+  const low = Math.min(mate.tip, mate.root) - 0.6;
+  const high = Math.max(mate.tip, mate.root) + 0.6;
+  for (let k = 0; k < points.length; k += 2) {
+    const x = points[k] * c - points[k + 1] * s;
+    const y = points[k] * s + points[k + 1] * c;
+    const r = Math.hypot(x - mateAt, y);
+    if (r > low && r < high) kept.push(points[k], points[k + 1]);
+  }
+  return { ...profile, points: Float64Array.from(kept) };
 }

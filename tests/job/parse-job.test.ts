@@ -50,7 +50,8 @@ describe('a job is accepted', () => {
         let holder = copy as Record<string | number, unknown>;
         for (const part of path) holder = holder[part] as Record<string | number, unknown>;
         delete holder[key];
-        expect(parseJob(JSON.stringify(copy)).job, place.join('.')).toEqual(copy);
+        const text = JSON.stringify(copy);
+        expect(JSON.stringify(parseJob(text).job), place.join('.')).toBe(text);
         tried++;
       }
     };
