@@ -1,6 +1,6 @@
 /**
  * A sentence as lines of at most 80 columns, the first led by `lead`, the others indented as far. Words longer than
- * a line stay whole.
+ * a line stay whole. Control characters, which a job may hold and a terminal would obey, are left out.
  *
  * @example wrapText('one two', '  - ') = ['  - one two']
  */
@@ -9,7 +9,7 @@ export function wrapText(text: string, lead = ''): string[] {
   const lines: string[] = [];
   let line = lead;
   let isEmpty = true;
-  for (const word of text.split(/\s+/).filter((one) => one !== '')) {
+  for (const word of text.split(/[\s\p{Cc}]+/u).filter((one) => one !== '')) {
     if (!isEmpty && line.length + 1 + word.length > columns) {
       lines.push(line);
       line = indent;
