@@ -244,9 +244,8 @@ describe('internal wheels that can not exist are refused, with a number that wor
     const spec = makeSpec({
       kind: 'internal',
       teeth: 90,
-      profileShift: 1.6,
-      addendum: 2.9,
-      pressureAngle: rad(14.5),
+      profileShift: 1.5,
+      addendum: 2.4,
     });
     const fail = raise(spec);
     expect([fail.code, fail.field]).toEqual(['pointed-tooth', 'tipDiameter']);

