@@ -10,7 +10,6 @@ export function tellOdds(probability: number): string {
     let nearest = steps[0];
     for (const step of steps) {
       const [part, of] = step;
-      if (of <= 20 && part * 2 > of) continue;
       // Near on the scale of odds: 1 in 50 is as far from 1 in 20 as 1 in 20 is from 1 in 8.
       const distance = Math.abs(Math.log(part / of / probability));
       if (distance < Math.abs(Math.log(nearest[0] / nearest[1] / probability))) nearest = step;
