@@ -67,27 +67,35 @@ export function checkForm(form: WheelForm): void {
     if (!((form.rimDiameter ?? 0) >= least)) {
       throw refuse(
         'rimDiameter',
-        'the ring needs an outside diameter',
-        `Give a rim diameter of at least ${least.toFixed(2)} mm.`,
+        form.rimDiameter === undefined
+          ? 'a ring without an outside diameter'
+          : `an outside diameter of ${form.rimDiameter} mm round a root circle of ${root.toFixed(2)} mm`,
+        `Give a rim diameter of at least ${ceil(least)} mm.`,
       );
     }
     return;
   }
   checkBore(bore);
   const hole = 2 * findBoreRadius(bore);
-  if (hole > root - 2 * leastWall) {
+  const greatest = root - 2 * leastWall;
+  if (hole > 0 && hole > greatest) {
     throw refuse(
       'bore',
-      `a bore of ${hole.toFixed(2)} mm in a wheel whose root diameter is ${root.toFixed(2)} mm`,
-      `Give a bore of at most ${floor(root - 2 * leastWall)} mm.`,
+      `a bore ${hole.toFixed(2)} mm across its corners in a wheel whose root diameter is ${root.toFixed(2)} mm`,
+      greatest >= 0.01
+        ? `Give a bore of at most ${floor(greatest)} mm: ${leastWall} mm of wall is the least.`
+        : 'Leave the bore out.',
     );
   }
+  const leastHub = hole + 2 * leastWall;
   for (const hub of hubs) {
-    if (hub.diameter < hole + 2 * leastWall || hub.diameter > root * hubPart) {
+    if (!(hub.diameter >= leastHub && hub.diameter <= root * hubPart)) {
       throw refuse(
         'hubs',
         `a hub of ${hub.diameter} mm`,
-        `Give a hub between ${(hole + 2 * leastWall).toFixed(2)} and ${floor(root * hubPart)} mm.`,
+        Math.ceil(leastHub * 100) <= Math.floor(root * hubPart * 100)
+          ? `Give a hub between ${ceil(leastHub)} and ${floor(root * hubPart)} mm.`
+          : 'Leave the hub out, or give a smaller bore.',
       );
     }
     if (!(hub.length > 0)) throw refuse('hubs', `a hub ${hub.length} mm long`, 'Give a length above 0.');
@@ -127,24 +135,32 @@ export function findBoreRadius(bore: Bore): number {
   return bore.diameter / 2;
 }
 
+// A D whose flat reaches the axis, and a slot where two flats were meant, are slips rather than wishes.
+const leastD = 0.55;
+const leastDoubleD = 0.1;
+
 function checkBore(bore: Bore): void {
   if (bore.shape === 'none') return;
   const size = bore.shape === 'hex' || bore.shape === 'square' ? bore.acrossFlats : bore.diameter;
   if (!(size > 0)) throw refuse('bore', `a bore of ${size} mm`, 'Give a bore above 0.');
-  if (bore.shape === 'd' && !(bore.flat > bore.diameter * 0.55 && bore.flat < bore.diameter)) {
+  if (bore.shape === 'd' && !(bore.flat > bore.diameter * leastD && bore.flat < bore.diameter)) {
     throw refuse(
       'bore.flat',
       `${bore.flat} mm from the flat to the wall of a ${bore.diameter} mm bore`,
-      `Give between ${(bore.diameter * 0.55).toFixed(2)} and ${bore.diameter} mm.`,
+      `Give more than ${ceil(bore.diameter * leastD)} and less than ${bore.diameter} mm.`,
     );
   }
-  if (bore.shape === 'double-d' && !(bore.flat > bore.diameter * 0.1 && bore.flat < bore.diameter)) {
+  if (bore.shape === 'double-d' && !(bore.flat > bore.diameter * leastDoubleD && bore.flat < bore.diameter)) {
     throw refuse(
       'bore.flat',
       `${bore.flat} mm across the flats of a ${bore.diameter} mm bore`,
-      `Give between ${(bore.diameter * 0.1).toFixed(2)} and ${bore.diameter} mm.`,
+      `Give more than ${ceil(bore.diameter * leastDoubleD)} and less than ${bore.diameter} mm.`,
     );
   }
+}
+
+function ceil(value: number): string {
+  return (Math.ceil(value * 100) / 100).toFixed(2);
 }
 
 function floor(value: number): string {
