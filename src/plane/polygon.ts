@@ -58,11 +58,19 @@ function crosses(points: Float64Array, count: number, first: number, second: num
   if (gap === 1 || gap === count - 1) return false;
   const firstEnd = (first + 1) % count;
   const secondEnd = (second + 1) % count;
+  // Edges on one line are on both sides of each other by sign alone; apart, their boxes don't meet.
+  if (isApart(points[2 * first], points[2 * firstEnd], points[2 * second], points[2 * secondEnd])) return false;
+  if (isApart(points[2 * first + 1], points[2 * firstEnd + 1], points[2 * second + 1], points[2 * secondEnd + 1]))
+    return false;
   const a = side(points, first, firstEnd, second);
   const b = side(points, first, firstEnd, secondEnd);
   const c = side(points, second, secondEnd, first);
   const d = side(points, second, secondEnd, firstEnd);
   return a * b <= 0 && c * d <= 0;
+}
+
+function isApart(a: number, b: number, c: number, d: number): boolean {
+  return Math.max(a, b) < Math.min(c, d) || Math.max(c, d) < Math.min(a, b);
 }
 
 function side(points: Float64Array, from: number, to: number, at: number): number {

@@ -167,7 +167,8 @@ describe('3MF', () => {
   test('coordinates are plain decimals: no exponent, no negative zero, no trailing zeros', () => {
     const encoder = (value: number): string => {
       const mesh = { positions: Float64Array.from([value, 0, -1e-9]), triangles: new Uint32Array(0) };
-      const [, x, , z] = new TextDecoder().decode(writeModel('', mesh, '')).match(/x="(.*)" y="(.*)" z="(.*)"/) ?? [];
+      const text = new TextDecoder().decode(writeModel('', mesh, ''));
+      const [, x, , z] = text.match(/x="(.*)" y="(.*)" z="(.*)"/) ?? [];
       expect(z).toBe('0');
       return x;
     };
