@@ -30,8 +30,7 @@ export const identifier = z
   .string()
   .min(1)
   .max(counts.idLength.greatest)
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: refusing them is the point
-  .regex(/^[^\u0000-\u001f\u007f]+$/);
+  .regex(/^\P{Cc}+$/u);
 
 function isWithin(value: number, limit: Limit): boolean {
   return value >= limit.least && value <= limit.greatest && (!limit.whole || Number.isInteger(value));
