@@ -350,6 +350,14 @@ export const rackWeights: readonly (Weighted & {
   },
   {
     systems: ['circular-pitch', 'free'],
+    angles: 'old',
+    rack: 'full',
+    weight: 0.3,
+    reason: 'later cutters',
+    source: judgment,
+  },
+  {
+    systems: ['circular-pitch', 'free'],
     angles: 'twenty',
     rack: 'full',
     weight: 1,

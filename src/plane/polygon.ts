@@ -59,8 +59,16 @@ function crosses(points: Float64Array, count: number, first: number, second: num
   const firstEnd = (first + 1) % count;
   const secondEnd = (second + 1) % count;
   // Edges on one line are on both sides of each other by sign alone; apart, their boxes don't meet.
-  if (isApart(points[2 * first], points[2 * firstEnd], points[2 * second], points[2 * secondEnd])) return false;
-  if (isApart(points[2 * first + 1], points[2 * firstEnd + 1], points[2 * second + 1], points[2 * secondEnd + 1]))
+  if (isApart(points[2 * first], points[2 * firstEnd], points[2 * second], points[2 * secondEnd]))
+    return false;
+  if (
+    isApart(
+      points[2 * first + 1],
+      points[2 * firstEnd + 1],
+      points[2 * second + 1],
+      points[2 * secondEnd + 1],
+    )
+  )
     return false;
   const a = side(points, first, firstEnd, second);
   const b = side(points, first, firstEnd, secondEnd);

@@ -2,62 +2,81 @@ import type { Mesh } from './mesh.ts';
 
 /** What a mesh is, found by counting. */
 export interface MeshReport {
-  /** Every edge has exactly one twin that runs the other way. */
+  /** Every directed edge occurs once, and so does its twin that runs the other way. */
   readonly isClosed: boolean;
   /** Triangles with a repeated corner or no area */
   readonly degenerate: number;
-  /** Number of through holes, for one connected body: (2 − V + E − F)/2 */
+  /** Number of through holes, for one connected body: (2 − V + E − F)/2; meaningless on an open mesh */
   readonly genus: number;
   /** mm³, positive where triangles face outward */
   readonly volume: number;
 }
 
-/** Counts a mesh's edges, degenerate triangles, holes and volume (divergence theorem). */
+/**
+ * Counts a mesh's edges, degenerate triangles and holes in time linear in its size; the volume is the sum of the
+ * tetrahedra from the origin (divergence theorem). It does not look for faces that pass through each other.
+ */
 export function checkMesh(mesh: Mesh): MeshReport {
   const { positions, triangles } = mesh;
-  const corners = positions.length / 3;
-  const directed = new Float64Array(triangles.length);
   let degenerate = 0;
   let volume = 0;
   for (let k = 0; k < triangles.length; k += 3) {
-    const [a, b, c] = [triangles[k], triangles[k + 1], triangles[k + 2]];
-    directed[k] = a * corners + b;
-    directed[k + 1] = b * corners + c;
-    directed[k + 2] = c * corners + a;
-    const [ax, ay, az] = [positions[3 * a], positions[3 * a + 1], positions[3 * a + 2]];
-    const ux = positions[3 * b] - ax;
-    const uy = positions[3 * b + 1] - ay;
-    const uz = positions[3 * b + 2] - az;
-    const vx = positions[3 * c] - ax;
-    const vy = positions[3 * c + 1] - ay;
-    const vz = positions[3 * c + 2] - az;
+    const a = 3 * triangles[k];
+    const b = 3 * triangles[k + 1];
+    const c = 3 * triangles[k + 2];
+    const ux = positions[b] - positions[a];
+    const uy = positions[b + 1] - positions[a + 1];
+    const uz = positions[b + 2] - positions[a + 2];
+    const vx = positions[c] - positions[a];
+    const vy = positions[c + 1] - positions[a + 1];
+    const vz = positions[c + 2] - positions[a + 2];
     const nx = uy * vz - uz * vy;
     const ny = uz * vx - ux * vz;
     const nz = ux * vy - uy * vx;
-    if (a === b || b === c || c === a || !(nx * nx + ny * ny + nz * nz > 0)) degenerate++;
-    volume += (ax * nx + ay * ny + az * nz) / 6;
+    if (!(nx * nx + ny * ny + nz * nz > 0)) degenerate++;
+    volume += (positions[a] * nx + positions[a + 1] * ny + positions[a + 2] * nz) / 6;
   }
-  directed.sort();
-  let isClosed = true;
-  for (let k = 1; k < directed.length; k++) if (directed[k] === directed[k - 1]) isClosed = false;
-  for (let k = 0; k < triangles.length && isClosed; k += 3) {
-    for (let i = 0; i < 3; i++) {
-      const twin = triangles[k + ((i + 1) % 3)] * corners + triangles[k + i];
-      if (!includes(directed, twin)) isClosed = false;
-    }
-  }
-  const used = new Set(triangles).size;
+  const used = countUsed(triangles, positions.length / 3);
   const genus = (2 - used + triangles.length / 2 - triangles.length / 3) / 2;
-  return { isClosed, degenerate, genus, volume };
+  return { isClosed: isClosed(triangles, positions.length / 3), degenerate, genus, volume };
 }
 
-function includes(sorted: Float64Array, value: number): boolean {
-  let low = 0;
-  let high = sorted.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (sorted[middle] < value) low = middle + 1;
-    else high = middle;
+function countUsed(triangles: Uint32Array, corners: number): number {
+  const seen = new Uint8Array(corners);
+  let used = 0;
+  for (const corner of triangles) {
+    if (seen[corner] === 0) used++;
+    seen[corner] = 1;
   }
-  return sorted[low] === value;
+  return used;
+}
+
+/** Around each corner, the corners that edges lead to must be those that edges come from, each once. */
+function isClosed(triangles: Uint32Array, corners: number): boolean {
+  const starts = new Uint32Array(corners + 1);
+  for (const corner of triangles) starts[corner + 1]++;
+  for (let corner = 0; corner < corners; corner++) starts[corner + 1] += starts[corner];
+  // Every triangle at a corner has one edge that leaves it and one that arrives.
+  const leads = new Uint32Array(triangles.length);
+  const comes = new Uint32Array(triangles.length);
+  const filled = starts.slice();
+  for (let k = 0; k < triangles.length; k++) {
+    const first = k - (k % 3);
+    const at = filled[triangles[k]]++;
+    leads[at] = triangles[first + ((k + 1) % 3)];
+    comes[at] = triangles[first + ((k + 2) % 3)];
+  }
+  const marks = new Uint32Array(corners);
+  for (let corner = 0; corner < corners; corner++) {
+    const mark = corner + 1;
+    for (let k = starts[corner]; k < starts[mark]; k++) {
+      if (leads[k] === corner || marks[leads[k]] === mark) return false;
+      marks[leads[k]] = mark;
+    }
+    for (let k = starts[corner]; k < starts[mark]; k++) {
+      if (marks[comes[k]] !== mark) return false;
+      marks[comes[k]] = 0;
+    }
+  }
+  return true;
 }

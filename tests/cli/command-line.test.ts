@@ -35,7 +35,16 @@ describe('identify', () => {
     expect(wheel.pitch[0]).toMatchObject({ system: 'module', size: 0.5 });
     expect(wheel.candidates[0].spec).toMatchObject({ teeth: 24, moduleMm: 0.5 });
     expect(Object.keys(wheel)).toEqual(
-      expect.arrayContaining(['id', 'pitch', 'candidates', 'restProbability', 'verdict', 'sameTeeth', 'suspect', 'next']),
+      expect.arrayContaining([
+        'id',
+        'pitch',
+        'candidates',
+        'restProbability',
+        'verdict',
+        'sameTeeth',
+        'suspect',
+        'next',
+      ]),
     );
   });
 
@@ -155,7 +164,8 @@ describe('bad input is exit code 2, with what was wrong and what to do, and noth
   });
 
   test('a wrong value names its field and its line', async () => {
-    const job = '{"format":"sparetooth-job","version":1,\n"wheels":[{"id":"a",\n"readings":[{"of":"outside","mm":"12,44"}]}]}';
+    const job =
+      '{"format":"sparetooth-job","version":1,\n"wheels":[{"id":"a",\n"readings":[{"of":"outside","mm":"12,44"}]}]}';
     const ran = await runInProcess(['identify', '-'], job);
     expect(ran.code).toBe(2);
     expect(ran.err).toContain('wheels[0].readings[0].mm:');
@@ -196,8 +206,14 @@ describe('help and version', () => {
 
   test.each([
     [['--help'], ['identify', 'make', 'Exit code']],
-    [['identify', '--help'], ['--wheel', '--json', 'standard input']],
-    [['make', '--help'], ['--out', '--as', '--process', '--force', 'stl,3mf', 'filament-0.4']],
+    [
+      ['identify', '--help'],
+      ['--wheel', '--json', 'standard input'],
+    ],
+    [
+      ['make', '--help'],
+      ['--out', '--as', '--process', '--force', 'stl,3mf', 'filament-0.4'],
+    ],
     [['help', 'make'], ['--out']],
   ])('%j', async (words, parts) => {
     const { code, out, err } = await runInProcess(words);

@@ -30,7 +30,10 @@ describe.each(demos)('the report of %s', (_, job) => {
       if (from < 0) continue;
       const rest = lines.slice(from + 1);
       const end = rest.indexOf('');
-      const section = rest.slice(0, end < 0 ? rest.length : end).join(' ').replace(/\s+/g, ' ');
+      const section = rest
+        .slice(0, end < 0 ? rest.length : end)
+        .join(' ')
+        .replace(/\s+/g, ' ');
       const pins = wheel.next.map(({ pinMm }) => `${pinMm} mm`);
       for (const length of section.match(/\d+(?:\.\d+)? mm/g) ?? []) expect(pins).toContain(length);
     }

@@ -26,11 +26,15 @@ afterAll(() => {
 
 /** The built file as a process of its own, in a folder without node_modules. */
 function run(words: readonly string[], input = ''): { code: number | null; out: string; err: string } {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [join(folder, 'dist', 'sparetooth.js'), ...words], {
-    cwd: folder,
-    input,
-    encoding: 'utf8',
-  });
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    [join(folder, 'dist', 'sparetooth.js'), ...words],
+    {
+      cwd: folder,
+      input,
+      encoding: 'utf8',
+    },
+  );
   return { code: status, out: stdout, err: stderr };
 }
 

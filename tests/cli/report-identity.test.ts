@@ -91,7 +91,9 @@ describe('the report of a wheel says', () => {
 
   test('the inch name of an inch size', () => {
     const pitch = [{ system: 'diametral-pitch', size: 48, moduleMm: 0.5292, probability: 0.992 }] as const;
-    expect(report({ pitch, verdict: 'certain' })).toContain('Inch size 48 (DP), 23 teeth: certain, 99 in 100.');
+    expect(report({ pitch, verdict: 'certain' })).toContain(
+      'Inch size 48 (DP), 23 teeth: certain, 99 in 100.',
+    );
   });
 
   test('what it could also be', () => {
@@ -122,8 +124,14 @@ describe('the report of a wheel says', () => {
   test.each([
     [{ kind: 'inch-for-mm', value: 12.446, unit: 'mm' }, 'If 0.49 was inches, everything agrees.'],
     [{ kind: 'radius-for-diameter', value: 0.98, unit: 'mm' }, 'If 0.49 was a radius, everything agrees.'],
-    [{ kind: 'swapped-digits', value: 0.94, unit: 'mm' }, 'two digits were swapped and 0.49 is 0.94, everything'],
-    [{ kind: 'lost-decimal', value: 4.9, unit: 'mm' }, 'the point was lost and 0.49 is 4.9, everything agrees'],
+    [
+      { kind: 'swapped-digits', value: 0.94, unit: 'mm' },
+      'two digits were swapped and 0.49 is 0.94, everything',
+    ],
+    [
+      { kind: 'lost-decimal', value: 4.9, unit: 'mm' },
+      'the point was lost and 0.49 is 4.9, everything agrees',
+    ],
     [undefined, 'Take it again.'],
   ] as const)('which reading does not agree, and the kindest repair: %o', (repair, words) => {
     const suspect = { reading: 1, of: 'outside', probability: 0.96, ...(repair ? { repair } : {}) };
@@ -134,14 +142,24 @@ describe('the report of a wheel says', () => {
   });
 
   test('of a count that is one off, and of a zero that was not set', () => {
-    const count = { reading: 0, of: 'teeth', probability: 0.5, repair: { kind: 'count-off-by-one', value: 24 } } as const;
+    const count = {
+      reading: 0,
+      of: 'teeth',
+      probability: 0.5,
+      repair: { kind: 'count-off-by-one', value: 24 },
+    } as const;
     expect(report({ suspect: [count] })).toContain('If it has 24 teeth, everything agrees.');
     const zero = { reading: -1, of: 'zero', probability: 0.5, repair: { kind: 'zero-not-set' } } as const;
     expect(report({ suspect: [zero] })).toContain("The caliper's zero: 1 in 2 that it is a slip.");
   });
 
   test('not that everything agrees where two readings are in doubt', () => {
-    const one = { reading: 1, of: 'outside', probability: 0.5, repair: { kind: 'inch-for-mm', value: 12.446 } } as const;
+    const one = {
+      reading: 1,
+      of: 'outside',
+      probability: 0.5,
+      repair: { kind: 'inch-for-mm', value: 12.446 },
+    } as const;
     const two = { reading: 2, of: 'span', probability: 0.4 } as const;
     expect(report({ suspect: [one, two] })).not.toContain('everything agrees');
   });
@@ -155,7 +173,10 @@ describe('the report of a wheel says', () => {
 
   test.each([
     ['same-teeth', 'Two names, same teeth: it makes no difference.'],
-    ['either-runs-slowly', 'either will run slowly. That is a judgment from the numbers; nothing was rolled.'],
+    [
+      'either-runs-slowly',
+      'either will run slowly. That is a judgment from the numbers; nothing was rolled.',
+    ],
     ['make-both', 'Make both and try'],
     ['stop-here', 'Stop here.'],
   ] as const)('where it ends: %s', (ending, words) => {

@@ -1,4 +1,12 @@
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -38,7 +46,9 @@ test('with force, what is there is replaced', async () => {
 
 test('a folder of that name is never replaced', async () => {
   mkdirSync(join(folder, 'one.stl'));
-  await expect(writeFiles(folder, [file('one.stl', '1')], true)).rejects.toMatchObject({ code: 'cannot-write' });
+  await expect(writeFiles(folder, [file('one.stl', '1')], true)).rejects.toMatchObject({
+    code: 'cannot-write',
+  });
 });
 
 test('a failure half way leaves nothing behind, the new folder neither', async () => {
@@ -52,10 +62,15 @@ test('a file in the place of the folder is said so', async () => {
   const taken = join(folder, 'taken');
   writeFileSync(taken, 'mine');
   for (const out of [taken, join(taken, 'deeper')]) {
-    await expect(writeFiles(out, [file('one.stl', '1')], false)).rejects.toMatchObject({ code: 'cannot-write' });
+    await expect(writeFiles(out, [file('one.stl', '1')], false)).rejects.toMatchObject({
+      code: 'cannot-write',
+    });
   }
 });
 
-test.each(['../up.stl', 'a/b.stl', '..', 'a\\b.stl'])('%s is no file name, and a mistake of ours', async (name) => {
-  await expect(writeFiles(folder, [file(name, '1')], false)).rejects.toThrow('not a file name');
-});
+test.each(['../up.stl', 'a/b.stl', '..', 'a\\b.stl'])(
+  '%s is no file name, and a mistake of ours',
+  async (name) => {
+    await expect(writeFiles(folder, [file(name, '1')], false)).rejects.toThrow('not a file name');
+  },
+);

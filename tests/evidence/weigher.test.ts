@@ -38,7 +38,9 @@ describe('the weigher gives each pattern of slips the evidence that a direct com
     const random = startRandom(3);
     for (let round = 0; round < 40; round++) {
       const n = 2 + (round % 4);
-      const loadings = Array.from({ length: n }, () => Array.from({ length: 3 }, () => random.normal() * 0.05));
+      const loadings = Array.from({ length: n }, () =>
+        Array.from({ length: 3 }, () => random.normal() * 0.05),
+      );
       const zeroVariance = 0.06;
       const covariance = loadings.map((a, i) =>
         loadings.map((b, j) => a.reduce((sum, v, f) => sum + v * b[f], 0) + (i === j ? 0.001 : 0)),

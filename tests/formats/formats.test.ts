@@ -124,7 +124,26 @@ describe('STL', () => {
   test('corners that single precision merges leave no flat triangle and no hole', () => {
     // A pyramid far from the origin whose apex is an edge of a nanometer.
     const mesh: Mesh = {
-      positions: Float64Array.from([90, 0, 0, 91, 0, 0, 91, 1, 0, 90, 1, 0, 90.5, 0.5, 1, 90.5 + 1e-6, 0.5, 1]),
+      positions: Float64Array.from([
+        90,
+        0,
+        0,
+        91,
+        0,
+        0,
+        91,
+        1,
+        0,
+        90,
+        1,
+        0,
+        90.5,
+        0.5,
+        1,
+        90.5 + 1e-6,
+        0.5,
+        1,
+      ]),
       triangles: Uint32Array.from([0, 2, 1, 0, 3, 2, 0, 1, 4, 1, 5, 4, 1, 2, 5, 2, 3, 5, 3, 4, 5, 3, 0, 4]),
     };
     expect(checkMesh(mesh)).toMatchObject({ isClosed: true, degenerate: 0, genus: 0 });
@@ -179,7 +198,9 @@ describe('3MF', () => {
     fc.assert(
       fc.property(fc.double({ min: -999_999, max: 999_999, noNaN: true }), (value) => {
         const text = encoder(value);
-        return /^(0|-?(0|[1-9]\d*)(\.\d{0,5}[1-9])?)$/.test(text) && Math.abs(Number(text) - value) < 0.501e-6;
+        return (
+          /^(0|-?(0|[1-9]\d*)(\.\d{0,5}[1-9])?)$/.test(text) && Math.abs(Number(text) - value) < 0.501e-6
+        );
       }),
       { seed: 4, numRuns: 2000 },
     );

@@ -39,13 +39,24 @@ describe('the library', () => {
     for (const system of ['module', 'diametral-pitch', 'circular-pitch', 'free'] as const) {
       const angles = priors.angleWeights.filter((one) => one.systems.includes(system));
       expect(sum(angles), system).toBeCloseTo(1, 9);
-      expect(angles.reduce((total, one) => total + one.weightBefore1960, 0), system).toBeCloseTo(1, 9);
+      expect(
+        angles.reduce((total, one) => total + one.weightBefore1960, 0),
+        system,
+      ).toBeCloseTo(1, 9);
       for (const group of ['twenty', 'old', 'other'] as const) {
-        const racks = priors.rackWeights.filter((one) => one.systems.includes(system) && one.angles === group);
+        const racks = priors.rackWeights.filter(
+          (one) => one.systems.includes(system) && one.angles === group,
+        );
         expect(sum(racks), `${system} ${group}`).toBeCloseTo(1, 9);
       }
     }
-    for (const list of [variation.shiftOfWheels, variation.shiftOfPinions, variation.tipLoss, variation.jawHabits, variation.mateShift]) {
+    for (const list of [
+      variation.shiftOfWheels,
+      variation.shiftOfPinions,
+      variation.tipLoss,
+      variation.jawHabits,
+      variation.mateShift,
+    ]) {
       expect(sum(list)).toBeCloseTo(1, 9);
     }
     expect(variation.tipLoss.reduce((total, one) => total + one.weightWorn, 0)).toBeCloseTo(1, 9);

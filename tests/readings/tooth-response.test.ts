@@ -39,7 +39,10 @@ describe('what a reading should show is what the exact geometry gives', () => {
     for (const spec of specs) {
       const { root } = findDiameters(spec);
       const [atRoot] = respond(length({ of: 'root' }), unit(spec), 1);
-      expect(atRoot.value).toBeCloseTo(root * (spec.teeth % 2 ? Math.cos(Math.PI / (2 * spec.teeth)) : 1), 10);
+      expect(atRoot.value).toBeCloseTo(
+        root * (spec.teeth % 2 ? Math.cos(Math.PI / (2 * spec.teeth)) : 1),
+        10,
+      );
       const [span] = respond(length({ of: 'span', teeth: 3 }), unit(spec), 1);
       expect(span.value).toBeCloseTo(findSpan(spec, 3), 10);
       const [pins] = respond(length({ of: 'over-pins', pin: 1.7 }), unit(spec), 1);

@@ -11,7 +11,8 @@ export function drawForm(random: Random): WheelForm {
   const module = 0.3 + 1.7 * random.uniform();
   const between = (low: number, high: number): number => low + (high - low) * random.uniform();
   const helixAngle = random.uniform() < 0.4 ? rad(between(-35, 35)) : 0;
-  const faceWidth = between(2, 12) * module;
+  // Helices are kept short: their layers are most of the work.
+  const faceWidth = between(1.5, helixAngle === 0 ? 12 : 3) * module;
   if (kind === 'rack') {
     const spec = makeSpec({
       kind,
@@ -24,7 +25,9 @@ export function drawForm(random: Random): WheelForm {
     return { spec, faceWidth, bore: { shape: 'none' }, hubs: [], chamfer: 0 };
   }
   const teeth =
-    kind === 'internal' ? Math.round(between(40, 120)) : Math.round(9 * (120 / 9) ** random.uniform());
+    kind === 'internal'
+      ? Math.round(30 * (80 / 30) ** random.uniform())
+      : Math.round(9 * (100 / 9) ** random.uniform());
   const spec = makeSpec({
     kind,
     module,
