@@ -1,6 +1,7 @@
 import { Fail } from '../fail.ts';
 import { findDiameters } from '../involute/gear-diameters.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
+import { findTrochoid } from '../involute/trochoid.ts';
 
 /** Everything that makes a toothing a part. Lengths mm. The lower face lies at z = 0, the axis is z. */
 export interface WheelForm {
@@ -52,14 +53,15 @@ export function checkForm(form: WheelForm): void {
     if (chamfer > 0) throw refuse('chamfer', 'a rim chamfer on a rack', 'Leave the chamfer out.');
     return;
   }
-  const { tip, root } = findDiameters(spec);
-  const depth = Math.abs(tip - root) / 2;
-  const greatestChamfer = Math.min(faceWidth / 2, depth) * 0.9;
+  const { root } = findDiameters(spec);
+  const greatestChamfer = findGreatestChamfer(form);
   if (!(chamfer >= 0) || chamfer > greatestChamfer) {
     throw refuse(
       'chamfer',
-      `a chamfer of ${chamfer} mm on teeth ${depth.toFixed(2)} mm deep and a face ${faceWidth} mm wide`,
-      `Give a chamfer of at most ${floor(greatestChamfer)} mm.`,
+      `a chamfer of ${chamfer} mm on flanks ${findFlankDepth(spec).toFixed(2)} mm deep and a face ${faceWidth} mm wide`,
+      greatestChamfer >= 0.01
+        ? `Give a chamfer of at most ${floor(greatestChamfer)} mm.`
+        : 'Leave the chamfer out.',
     );
   }
   if (spec.kind === 'internal') {
@@ -104,6 +106,20 @@ export function checkForm(form: WheelForm): void {
   if (new Set(hubs.map((hub) => hub.side)).size < hubs.length) {
     throw refuse('hubs', 'two hubs on one side', 'Give one hub a side.');
   }
+}
+
+/** Some face width stays between two chamfers, and a tip stays above an internal wheel's root. */
+const chamferPart = 0.9;
+
+function findGreatestChamfer({ spec, faceWidth }: WheelForm): number {
+  const depth = findFlankDepth(spec);
+  return Math.min((faceWidth / 2) * chamferPart, spec.kind === 'internal' ? depth * chamferPart : depth);
+}
+
+/** On external wheels down to where the involute begins: a face cut back into an undercut would overlap itself. */
+function findFlankDepth(spec: GearSpec): number {
+  const { tip, root } = findDiameters(spec);
+  return spec.kind === 'internal' ? (root - tip) / 2 : tip / 2 - findTrochoid(spec).endRadius;
 }
 
 // A hub stays inside the polygon of the root arcs: the coarsest chord error of a solid takes 0.008 off it.
