@@ -58,30 +58,22 @@ export function fillWheelFace(
     polygon[2 * tooth + 1] = points[2 * tooth * perTooth + 1];
   }
   const core = fillLoop(polygon, holes);
-  const half = perTooth / 2;
-  const triples = new Uint32Array(core.length + 3 * teeth * (2 * half - 1));
+  const triples = new Uint32Array(core.length + 3 * teeth * (perTooth - 1));
   let at = 0;
   for (let k = 0; k < core.length; k++) {
     triples[at++] = core[k] < teeth ? core[k] * perTooth : core[k] - teeth + count;
   }
   for (let tooth = 0; tooth < teeth; tooth++) {
-    at = addLadder(triples, at, tooth * perTooth, perTooth, 0, half, count);
+    at = addLadder(triples, at, tooth * perTooth, perTooth, count);
   }
   return triples;
 }
 
-/** Rungs from pair `from` to the tooth's middle at `half`; counter-clockwise on external teeth. */
-function addLadder(
-  triples: Uint32Array,
-  at: number,
-  first: number,
-  perTooth: number,
-  from: number,
-  half: number,
-  count: number,
-): number {
+/** Rungs from the middle of the spaces to the tooth's middle, counter-clockwise. */
+function addLadder(triples: Uint32Array, at: number, first: number, perTooth: number, count: number): number {
+  const half = perTooth / 2;
   let to = at;
-  for (let k = from; k < half; k++) {
+  for (let k = 0; k < half; k++) {
     const right = first + k;
     const left = (first + perTooth - k) % count;
     const nextRight = first + k + 1;
@@ -98,22 +90,19 @@ function addLadder(
 }
 
 /**
- * Triangulates the face of an internal wheel between its rim circle (the outer loop) and its outline: ladders fill
- * the teeth inward from the root circle, earcut the ring outside.
+ * Triangulates the face of an internal wheel between its rim circle (the outer loop) and its outline. A tooth is
+ * cut off at the chord farthest from the axis that its outline allows, one tooth goes to earcut and its triangles to
+ * all of them, and earcut fills the ring outside the chords. Rungs as on external teeth would overlap: fillets bulge
+ * out over the root's chord, and the tip arc runs back from its corners.
  */
 export function fillRingFace(
   rim: ArrayLike<number>,
   points: ArrayLike<number>,
   perTooth: number,
 ): Uint32Array {
-  const count = points.length / 2;
   const rimCount = rim.length / 2;
-  const teeth = count / perTooth;
-  const half = perTooth / 2;
-  const root = Math.hypot(points[0], points[1]);
-  let foot = 0;
-  while (foot + 1 < half && Math.hypot(points[2 * foot + 2], points[2 * foot + 3]) > root * (1 - 1e-9))
-    foot++;
+  const teeth = points.length / 2 / perTooth;
+  const foot = findFoot(points, perTooth);
   const loop: number[] = [];
   const indices: number[] = [];
   for (let tooth = 0; tooth < teeth; tooth++) {
@@ -123,22 +112,39 @@ export function fillRingFace(
   }
   for (const index of indices) loop.push(points[2 * index], points[2 * index + 1]);
   const core = fillLoop(rim, [loop]);
-  const triples = new Uint32Array(core.length + 3 * teeth * (2 * (half - foot) - 1));
+  // With no point left of the chord's start the last one is the next tooth's first.
+  const last = perTooth - foot;
+  const one: number[] = [];
+  for (let k = foot; k <= last; k++) {
+    const index = k % (points.length / 2);
+    one.push(points[2 * index], points[2 * index + 1]);
+  }
+  const filled = fillLoop(one, []);
+  const triples = new Uint32Array(core.length + teeth * filled.length);
   let at = 0;
   for (let k = 0; k < core.length; k++) {
     triples[at++] = core[k] < rimCount ? core[k] : rimCount + indices[core[k] - rimCount];
   }
-  const ladder = new Uint32Array(3 * (2 * (half - foot) - 1));
   for (let tooth = 0; tooth < teeth; tooth++) {
-    addLadder(ladder, 0, tooth * perTooth, perTooth, foot, half, count);
-    // Inward the rungs run the other way round.
-    for (let k = 0; k < ladder.length; k += 3) {
-      triples[at++] = rimCount + ladder[k];
-      triples[at++] = rimCount + ladder[k + 2];
-      triples[at++] = rimCount + ladder[k + 1];
+    for (let k = 0; k < filled.length; k++) {
+      triples[at++] = rimCount + ((tooth * perTooth + foot + filled[k]) % (points.length / 2));
     }
   }
   return triples;
+}
+
+/** The point of half a tooth that reaches farthest along the tooth's axis: where its fillet leaves the root. */
+function findFoot(points: ArrayLike<number>, perTooth: number): number {
+  const half = perTooth / 2;
+  let foot = 0;
+  let farthest = Number.NEGATIVE_INFINITY;
+  for (let k = 0; k < half; k++) {
+    const along = points[2 * k] * points[2 * half] + points[2 * k + 1] * points[2 * half + 1];
+    if (along <= farthest) continue;
+    farthest = along;
+    foot = k;
+  }
+  return foot;
 }
 
 /**
