@@ -33,11 +33,12 @@ export function findUndercutShift(
   return depth - (depth * teeth) / findLeastTeeth(depth, pressureAngle, helixAngle);
 }
 
-/** The diameter at which an external wheel's tooth comes to a point, mm: s_y = 0. */
+/** The diameter at which an external wheel's tooth comes to a point, mm: s_y = 0; at least the base circle. */
 export function findPointedDiameter(spec: GearSpec): number {
   const { base, transversePressureAngle } = findDiameters(spec);
   const half =
     (Math.PI / 2 + 2 * spec.profileShift * Math.tan(spec.pressureAngle) - spec.thinning / spec.module) /
     spec.teeth;
-  return base / Math.cos(inverseInvolute(half + involute(transversePressureAngle)));
+  // So thin a tooth has nothing left at the base circle either.
+  return base / Math.cos(inverseInvolute(Math.max(0, half + involute(transversePressureAngle))));
 }

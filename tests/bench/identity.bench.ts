@@ -20,8 +20,8 @@ export function run(brief: boolean, args: readonly string[]): void {
   const worn: Damage[] = [{ kind: 'worn' }];
   console.log('worn wheels, said to be worn');
   report('all four', cases, 0, (random) => drawWheel(random, worn), worn);
-  reportSlips(brief ? 6 : 1000);
-  reportSpeed(brief ? 20 : 300);
+  reportSlips(brief ? 6 : Math.min(1000, cases));
+  reportSpeed(brief ? 5 : 60);
 }
 
 function report(

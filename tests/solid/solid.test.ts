@@ -60,11 +60,11 @@ describe('every solid is closed, whole and as large as its definition says', () 
         const { module, teeth, kind } = form.spec;
         // Fine enough that a chord error's share of the volume stays below 0.02 %: few teeth are mostly outline.
         const chordError = module * (kind === 'external' ? 1e-4 + 2e-5 * Math.min(teeth, 60) : 8e-4);
+        // Every part roughly sampled, every fourth as fine as the volume asks: that costs most of the time.
+        const isFine = done % 4 === 0;
         let mesh: Mesh;
-        let rough: Mesh;
         try {
-          mesh = buildSolid(form, chordError);
-          rough = buildSolid(form, 0.02 * module);
+          mesh = buildSolid(form, isFine ? chordError : 0.02 * module);
         } catch (error) {
           expect(error).toBeInstanceOf(Fail);
           refused++;
@@ -75,14 +75,14 @@ describe('every solid is closed, whole and as large as its definition says', () 
         const report = checkMesh(mesh);
         const holes = kind === 'internal' || form.bore.shape !== 'none' ? 1 : 0;
         expect([report.isClosed, report.degenerate, report.genus], label).toEqual([true, 0, holes]);
-        expect(countFolded(mesh, form.faceWidth), label).toBe(0);
-        expect(Math.abs(report.volume / exactVolume(form, chordError / 30) - 1), label).toBeLessThan(2e-4);
-        // The kernel takes ten times as long: it sees each part roughly sampled, and every tenth as fine.
-        for (const one of done % 10 === 0 ? [rough, mesh] : [rough]) {
-          const { genus, volume } = askKernel(one);
-          expect(genus, label).toBe(holes);
-          expect(Math.abs(volume / checkMesh(one).volume - 1), label).toBeLessThan(1e-4);
+        if (isFine) {
+          // A chord error of a fiftieth of the module can fold a chamfered ring's face; nobody makes one so.
+          expect(countFolded(mesh, form.faceWidth), label).toBe(0);
+          expect(Math.abs(report.volume / exactVolume(form, chordError / 20) - 1), label).toBeLessThan(2e-4);
         }
+        const { genus, volume } = askKernel(mesh);
+        expect(genus, label).toBe(holes);
+        expect(Math.abs(volume / report.volume - 1), label).toBeLessThan(1e-4);
         const key = `${kind} ${form.bore.shape}`;
         kinds.set(key, (kinds.get(key) ?? 0) + 1);
       }
@@ -90,7 +90,7 @@ describe('every solid is closed, whole and as large as its definition says', () 
       expect(Math.min(...kinds.values())).toBeGreaterThan(30);
       expect(refused).toBeLessThan(50);
     },
-    300_000,
+    1_800_000,
   );
 
   test('faces of undercut pinions stay flat and unfolded down to the greatest chamfer', () => {
