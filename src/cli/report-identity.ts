@@ -48,7 +48,10 @@ function section(title: string | undefined, lines: readonly string[]): string[] 
 
 function tellAnswer(wheel: WheelReport, lead: CandidateReport | undefined): string[] {
   if (!lead && wheel.verdict === 'nothing-fits') {
-    return ['No gear I know gives these readings.', 'They contradict each other: take them again, one by one.'];
+    return [
+      'No gear I know gives these readings.',
+      'They contradict each other: take them again, one by one.',
+    ];
   }
   if (!lead) return [wheel.ending === 'stop-here' ? 'Stop here.' : "Can't tell yet."];
   if (wheel.verdict === 'nothing-fits') {

@@ -1,4 +1,5 @@
 import type { PitchSystem } from '../../gear-library/pitch-series.ts';
+import { findBasePitch } from '../involute/base-pitch.ts';
 import { findDiameters } from '../involute/gear-diameters.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import { findTipLand, referenceToothThickness } from '../involute/tooth-thickness.ts';
@@ -155,7 +156,7 @@ function buildCandidate(
 
 function derive(spec: GearSpec): Candidate['derived'] {
   const shared = {
-    basePitchMm: Math.PI * spec.module * Math.cos(spec.pressureAngle),
+    basePitchMm: findBasePitch(spec),
     toothThicknessMm: referenceToothThickness(spec),
   };
   if (spec.kind === 'rack') {

@@ -27,7 +27,8 @@ export async function run(brief: boolean): Promise<void> {
       chamfer,
     };
     const report = checkMesh(buildSolid(form, chordError));
-    if (!report.isClosed || report.degenerate > 0 || report.genus !== 1) throw new Error(`${name} is not whole`);
+    if (!report.isClosed || report.degenerate > 0 || report.genus !== 1)
+      throw new Error(`${name} is not whole`);
     let triangles = 0;
     const own = measure(rounds, () => {
       triangles = buildSolid(form, chordError).triangles.length / 3;
@@ -45,7 +46,9 @@ export async function run(brief: boolean): Promise<void> {
     solid.delete();
     section.delete();
   });
-  console.log(`  the kernel extrudes that spur outline, no bore: ${kernels}, checksum ${volume.toFixed(4)} mm³`);
+  console.log(
+    `  the kernel extrudes that spur outline, no bore: ${kernels}, checksum ${volume.toFixed(4)} mm³`,
+  );
 }
 
 /** Median and spread over all rounds but the first fifth, which warm up. */

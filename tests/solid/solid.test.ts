@@ -48,50 +48,46 @@ function countFolded({ positions: p, triangles }: Mesh, faceWidth: number): numb
 }
 
 describe('every solid is closed, whole and as large as its definition says', () => {
-  test(
-    '1,000 random parts, each checked by an independent kernel',
-    () => {
-      const random = startRandom(311);
-      let done = 0;
-      let refused = 0;
-      const kinds = new Map<string, number>();
-      while (done < 1000) {
-        const form = drawForm(random);
-        const { module, teeth, kind } = form.spec;
-        // Fine enough that a chord error's share of the volume stays below 0.02 %: few teeth are mostly outline.
-        const chordError = module * (kind === 'external' ? 1e-4 + 2e-5 * Math.min(teeth, 60) : 8e-4);
-        // Every part roughly sampled, every fourth as fine as the volume asks: that costs most of the time.
-        const isFine = done % 4 === 0;
-        let mesh: Mesh;
-        try {
-          mesh = buildSolid(form, isFine ? chordError : 0.02 * module);
-        } catch (error) {
-          expect(error).toBeInstanceOf(Fail);
-          refused++;
-          continue;
-        }
-        done++;
-        const label = JSON.stringify(form);
-        const report = checkMesh(mesh);
-        const holes = kind === 'internal' || form.bore.shape !== 'none' ? 1 : 0;
-        expect([report.isClosed, report.degenerate, report.genus], label).toEqual([true, 0, holes]);
-        if (isFine) {
-          // A chord error of a fiftieth of the module can fold a chamfered ring's face; nobody makes one so.
-          expect(countFolded(mesh, form.faceWidth), label).toBe(0);
-          expect(Math.abs(report.volume / exactVolume(form, chordError / 20) - 1), label).toBeLessThan(2e-4);
-        }
-        const { genus, volume } = askKernel(mesh);
-        expect(genus, label).toBe(holes);
-        expect(Math.abs(volume / report.volume - 1), label).toBeLessThan(1e-4);
-        const key = `${kind} ${form.bore.shape}`;
-        kinds.set(key, (kinds.get(key) ?? 0) + 1);
+  test('1,000 random parts, each checked by an independent kernel', () => {
+    const random = startRandom(311);
+    let done = 0;
+    let refused = 0;
+    const kinds = new Map<string, number>();
+    while (done < 1000) {
+      const form = drawForm(random);
+      const { module, teeth, kind } = form.spec;
+      // Fine enough that a chord error's share of the volume stays below 0.02 %: few teeth are mostly outline.
+      const chordError = module * (kind === 'external' ? 1e-4 + 2e-5 * Math.min(teeth, 60) : 8e-4);
+      // Every part roughly sampled, every fourth as fine as the volume asks: that costs most of the time.
+      const isFine = done % 4 === 0;
+      let mesh: Mesh;
+      try {
+        mesh = buildSolid(form, isFine ? chordError : 0.02 * module);
+      } catch (error) {
+        expect(error).toBeInstanceOf(Fail);
+        refused++;
+        continue;
       }
-      expect(kinds.size).toBe(8);
-      expect(Math.min(...kinds.values())).toBeGreaterThan(30);
-      expect(refused).toBeLessThan(50);
-    },
-    1_800_000,
-  );
+      done++;
+      const label = JSON.stringify(form);
+      const report = checkMesh(mesh);
+      const holes = kind === 'internal' || form.bore.shape !== 'none' ? 1 : 0;
+      expect([report.isClosed, report.degenerate, report.genus], label).toEqual([true, 0, holes]);
+      if (isFine) {
+        // A chord error of a fiftieth of the module can fold a chamfered ring's face; nobody makes one so.
+        expect(countFolded(mesh, form.faceWidth), label).toBe(0);
+        expect(Math.abs(report.volume / exactVolume(form, chordError / 20) - 1), label).toBeLessThan(2e-4);
+      }
+      const { genus, volume } = askKernel(mesh);
+      expect(genus, label).toBe(holes);
+      expect(Math.abs(volume / report.volume - 1), label).toBeLessThan(1e-4);
+      const key = `${kind} ${form.bore.shape}`;
+      kinds.set(key, (kinds.get(key) ?? 0) + 1);
+    }
+    expect(kinds.size).toBe(8);
+    expect(Math.min(...kinds.values())).toBeGreaterThan(30);
+    expect(refused).toBeLessThan(50);
+  }, 1_800_000);
 
   test('faces of undercut pinions stay flat and unfolded down to the greatest chamfer', () => {
     const random = startRandom(5);
