@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { identifier, type Known, numberWithin, takings } from './field-schemas.ts';
+import { identifier, numberWithin, takings } from './field-schemas.ts';
 import { counts } from './limits.ts';
 import { specSchema } from './spec-schema.ts';
 
@@ -69,4 +69,3 @@ export const readingSchema = z.discriminatedUnion('of', [
   }),
 ]);
 
-export type Reading = Known<z.infer<typeof readingSchema>>;
