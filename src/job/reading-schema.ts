@@ -68,4 +68,3 @@ export const readingSchema = z.discriminatedUnion('of', [
     ...roll,
   }),
 ]);
-
