@@ -46,7 +46,7 @@ export function listPitches(machine: Machine): PitchHypothesis[] {
   return [...listed, ...listFreeCells(share('free'))].sort((a, b) => a.module - b.module);
 }
 
-// Cells so narrow that their overlapping bells make a flat floor (ripple below 1 %), yet the model stays linear in
+// Cells so narrow that their overlapping bells make a flat floor, yet the model stays linear in
 // the module across one of them.
 const cellStep = 0.015;
 const cellSpread = 0.6 * cellStep;
