@@ -1,10 +1,17 @@
 /** Sparetooth as a library: the product's verbs. The command line and the page use this file alone. */
 export { processes } from '../gear-library/processes.ts';
+export { type DrawnGear, drawWheel, type WheelDrawing } from './draw.ts';
 export { Fail, type FailCode, failCodes } from './fail.ts';
 export { type PartFormat, partFormats } from './formats/part-formats.ts';
 export { identify } from './identify.ts';
 export type { CandidateReport, IdentityReport, WheelReport } from './job/identity-report.ts';
-export type { Job } from './job/job-schema.ts';
+export type { Job, Wheel } from './job/job-schema.ts';
+export type { Notice } from './job/list-notices.ts';
 export { checkSize, type ParsedJob, parseJob } from './job/parse-job.ts';
+export { parseLength } from './job/parse-length.ts';
 export { formatJob } from './job/write-job.ts';
 export { type MadeFile, type MadePart, type MakeOptions, make } from './make.ts';
+export { namePitch } from './words/name-pitch.ts';
+export { nameReading } from './words/name-reading.ts';
+export { tellOdds } from './words/tell-odds.ts';
+export { tellSlip } from './words/tell-slip.ts';

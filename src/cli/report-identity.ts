@@ -1,8 +1,13 @@
-import type { CandidateReport, IdentityReport, Job, WheelReport } from '../index.ts';
-import { namePitch } from './name-pitch.ts';
-import { nameReading } from './name-reading.ts';
-import { tellOdds } from './tell-odds.ts';
-import { tellSlip } from './tell-slip.ts';
+import {
+  type CandidateReport,
+  type IdentityReport,
+  type Job,
+  namePitch,
+  nameReading,
+  tellOdds,
+  tellSlip,
+  type WheelReport,
+} from '../index.ts';
 import { wrapText } from './wrap-text.ts';
 
 /**

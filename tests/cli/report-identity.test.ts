@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { reportIdentity } from '../../src/cli/report-identity.ts';
-import { tellOdds } from '../../src/cli/tell-odds.ts';
 import { wrapText } from '../../src/cli/wrap-text.ts';
 import type { CandidateReport, IdentityReport, Job, WheelReport } from '../../src/index.ts';
+import { tellOdds } from '../../src/words/tell-odds.ts';
 
 const job = {
   format: 'sparetooth-job',

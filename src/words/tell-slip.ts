@@ -1,4 +1,5 @@
-import type { Job, WheelReport } from '../index.ts';
+import type { WheelReport } from '../job/identity-report.ts';
+import type { Job } from '../job/job-schema.ts';
 import { nameReading } from './name-reading.ts';
 import { tellOdds } from './tell-odds.ts';
 

@@ -1,0 +1,73 @@
+import { drawWheel, Fail, identify, make, parseJob, type Wheel } from '../../index.ts';
+import type { Slot } from '../state/slot.ts';
+import type { Asks, WorkerReply, WorkerRequest } from './asks.ts';
+
+/**
+ * The page's worker: answers one request after another. Of requests with the same name the page wants the last one
+ * only, and drops older replies itself.
+ */
+self.onmessage = ({ data }: MessageEvent<WorkerRequest>): void => {
+  const transfer: ArrayBuffer[] = [];
+  let reply: WorkerReply;
+  try {
+    reply = { id: data.id, answer: answer(data, transfer) };
+  } catch (error) {
+    reply =
+      error instanceof Fail
+        ? {
+            id: data.id,
+            fail: {
+              code: error.code,
+              field: error.field,
+              message: error.message,
+              remedy: error.remedy,
+              details: error.details,
+            },
+          }
+        : { id: data.id, broken: error instanceof Error ? error.message : String(error) };
+  }
+  self.postMessage(reply, { transfer });
+};
+
+function answer(request: WorkerRequest, transfer: ArrayBuffer[]): Asks[typeof request.name]['answer'] {
+  switch (request.name) {
+    case 'identify':
+      return identifyAndDraw(request.ask as Asks['identify']['ask'], transfer);
+    case 'make': {
+      const { job, ...options } = request.ask as Asks['make']['ask'];
+      const part = make(job, options);
+      for (const file of part.files)
+        if (file.bytes.buffer instanceof ArrayBuffer) transfer.push(file.bytes.buffer);
+      return part;
+    }
+    case 'open':
+      return parseJob((request.ask as Asks['open']['ask']).bytes);
+  }
+}
+
+/** A screen shows a fiftieth of a pixel of this at the largest scale; a drawing needs no more. */
+const chordError = 0.002;
+
+function identifyAndDraw(
+  { job, wheelId, slots }: Asks['identify']['ask'],
+  transfer: ArrayBuffer[],
+): Asks['identify']['answer'] {
+  const [report] = identify(job, { wheelId }).wheels;
+  const asked = [...report.next, ...slots].map(
+    ({ of, teeth, pinMm, mate }: Slot): Slot => ({ of, teeth, pinMm, mate }),
+  );
+  const drawing = drawWheel(
+    report,
+    kindOf(job.wheels?.find((wheel) => wheel.id === wheelId)),
+    asked,
+    chordError,
+  );
+  for (const gear of drawing.gears) {
+    if (gear.outline.buffer instanceof ArrayBuffer) transfer.push(gear.outline.buffer);
+  }
+  return { report, drawing, asked };
+}
+
+function kindOf(wheel: Wheel | undefined): 'external' | 'internal' | 'rack' {
+  return wheel?.kind === 'internal' || wheel?.kind === 'rack' ? wheel.kind : 'external';
+}

@@ -1,0 +1,91 @@
+import { Fail, type FailCode } from '../../index.ts';
+import type { AskName, Asks, WorkerReply, WorkerRequest } from './asks.ts';
+import { startWorker } from './start-worker.ts';
+
+/** Answers that were overtaken by a newer question of the same name, or cancelled. */
+export class Overtaken extends Error {}
+
+/** One worker for the page: newer questions of a name overtake older ones. */
+export interface AnswerWorker {
+  readonly ask: <Name extends AskName>(name: Name, ask: Asks[Name]['ask']) => Promise<Asks[Name]['answer']>;
+  /** Gives up what is being worked out: the worker is stopped and a new one started. */
+  readonly cancel: () => void;
+}
+
+interface Waiting {
+  readonly name: AskName;
+  readonly request: WorkerRequest;
+  readonly resolve: (answer: never) => void;
+  readonly reject: (reason: Error) => void;
+}
+
+/**
+ * Sends one question at a time, so that one overtaken before it was sent costs nothing. A worker that dies is
+ * started again, and the question at work is told of it.
+ */
+export function createAnswerWorker(start: () => Worker = startWorker): AnswerWorker {
+  let worker: Worker | undefined;
+  let number = 0;
+  let atWork: Waiting | undefined;
+  let queue: Waiting[] = [];
+
+  const send = (): void => {
+    if (atWork || queue.length === 0) return;
+    atWork = queue.shift();
+    worker ??= listen(start());
+    worker.postMessage(atWork?.request);
+  };
+  const finish = (settle: (waiting: Waiting) => void): void => {
+    const waiting = atWork;
+    atWork = undefined;
+    if (waiting) settle(waiting);
+    send();
+  };
+  const listen = (fresh: Worker): Worker => {
+    fresh.onmessage = ({ data }: MessageEvent<WorkerReply>) => {
+      if (data.id !== atWork?.request.id) return;
+      finish(({ name, resolve, reject }) => {
+        if (queue.some((other) => other.name === name)) reject(new Overtaken(name));
+        else if ('answer' in data) resolve(data.answer as never);
+        else if ('fail' in data) reject(failOf(data.fail));
+        else reject(new Error(data.broken));
+      });
+    };
+    fresh.onerror = (event) => {
+      event.preventDefault();
+      fresh.terminate();
+      worker = undefined;
+      finish(({ reject }) => reject(new Error(event.message || 'the worker stopped')));
+    };
+    return fresh;
+  };
+  return {
+    ask(name, ask) {
+      for (const old of queue.filter((one) => one.name === name)) old.reject(new Overtaken(name));
+      queue = queue.filter((one) => one.name !== name);
+      const request: WorkerRequest = { id: ++number, name, ask };
+      return new Promise((resolve, reject) => {
+        queue.push({ name, request, resolve: resolve as (answer: never) => void, reject });
+        send();
+      });
+    },
+    cancel() {
+      worker?.terminate();
+      worker = undefined;
+      const stopped = [...(atWork ? [atWork] : []), ...queue];
+      atWork = undefined;
+      queue = [];
+      for (const { name, reject } of stopped) reject(new Overtaken(name));
+    },
+  };
+}
+
+function failOf(plain: {
+  code: string;
+  field: string;
+  message: string;
+  remedy: string;
+  details: object;
+}): Fail {
+  return new Fail(plain.code as FailCode, plain.field, plain.message, plain.remedy, { ...plain.details });
+}

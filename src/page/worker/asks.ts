@@ -1,0 +1,54 @@
+import type { Job, MadePart, Notice, WheelDrawing, WheelReport } from '../../index.ts';
+import type { Slot } from '../state/slot.ts';
+
+/** What the page asks its worker, and what comes back, by name. Everything crosses as plain data or typed arrays. */
+export interface Asks {
+  /** What one wheel is, its outlines, and what each rival would show at the readings still to come. */
+  readonly identify: {
+    readonly ask: { readonly job: Job; readonly wheelId: string; readonly slots: readonly Slot[] };
+    readonly answer: {
+      readonly report: WheelReport;
+      readonly drawing: WheelDrawing;
+      /** The readings that `drawing.expected` is about, best first: what to take next, then `slots` */
+      readonly asked: readonly Slot[];
+    };
+  };
+  /** The part files of one wheel. */
+  readonly make: {
+    readonly ask: {
+      readonly job: Job;
+      readonly wheelId: string;
+      readonly process?: string;
+      readonly formats: readonly string[];
+    };
+    readonly answer: MadePart;
+  };
+  /** A job from a file's bytes. */
+  readonly open: {
+    readonly ask: { readonly bytes: Uint8Array };
+    readonly answer: { readonly job: Job; readonly notices: readonly Notice[] };
+  };
+}
+
+export type AskName = keyof Asks;
+
+/** A failure that a user can mend, as plain data: it crosses from the worker. */
+export interface PlainFail {
+  readonly code: string;
+  readonly field: string;
+  readonly message: string;
+  readonly remedy: string;
+  readonly details: Readonly<Record<string, unknown>>;
+}
+
+export interface WorkerRequest {
+  readonly id: number;
+  readonly name: AskName;
+  readonly ask: Asks[AskName]['ask'];
+}
+
+export type WorkerReply =
+  | { readonly id: number; readonly answer: Asks[AskName]['answer'] }
+  | { readonly id: number; readonly fail: PlainFail }
+  /** A programmer's mistake, with its message */
+  | { readonly id: number; readonly broken: string };
