@@ -54,5 +54,7 @@ export interface PageState {
   /** What the page did by itself, said once and kept until dismissed */
   readonly said: string | undefined;
   /** A panel over the sheet: kit, the other jobs, laying a gear on the drawing */
-  readonly over: 'kit' | 'jobs' | 'lay' | 'before' | undefined;
+  readonly over: 'kit' | 'jobs' | 'lay' | 'before' | 'names' | undefined;
+  /** What the next print shows */
+  readonly printed: 'sheet' | 'blank';
 }
