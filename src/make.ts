@@ -1,4 +1,5 @@
 import { Fail } from './fail.ts';
+import { encodePart } from './formats/encode-part.ts';
 import { type PartFormat, partFormats } from './formats/part-formats.ts';
 import { identifyOne } from './identify.ts';
 import type { GearSpec } from './involute/gear-spec.ts';
@@ -25,6 +26,7 @@ export interface MakeOptions {
 export interface MadeFile {
   readonly name: string;
   readonly bytes: Uint8Array;
+  readonly format: PartFormat;
 }
 
 export interface MadePart {
@@ -128,7 +130,8 @@ function writeMesh(
 ): MadeFile[] {
   return formats.map((format) => ({
     name: `${name}.${format.extension}`,
-    bytes: format.encode(mesh, name, metadata),
+    bytes: encodePart(format, mesh, name, metadata),
+    format,
   }));
 }
 
