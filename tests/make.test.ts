@@ -12,9 +12,9 @@ describe('an answer that is there already', () => {
   test.each(readdirSync('demo-data'))('%s: makes the same part, and nothing is identified again', (name) => {
     const { job } = parseJob(readFileSync(`demo-data/${name}`));
     for (const answer of identify(job).wheels.filter((wheel) => wheel.candidates.length > 0)) {
-      const afresh = make(job, { wheelId: answer.id, formats: ['stl'] });
+      const afresh = make(job, { wheelId: answer.id, formats: ['stl'], chordErrorMm: 0.05 });
       vi.mocked(identifyWheel).mockClear();
-      expect(make(job, { wheelId: answer.id, formats: ['stl'], answer })).toEqual(afresh);
+      expect(make(job, { wheelId: answer.id, formats: ['stl'], chordErrorMm: 0.05, answer })).toEqual(afresh);
       expect(identifyWheel).not.toHaveBeenCalled();
     }
   });
