@@ -13,7 +13,7 @@ export function identify(job: Job, options: { readonly wheelId?: string } = {}):
 }
 
 /** One wheel's identity; a kind that is not covered ends at once, in words. */
-export function identifyOne(job: Job, wheel: Wheel): Identity {
+function identifyOne(job: Job, wheel: Wheel): Identity {
   if (isCovered(wheel)) return identifyWheel(collectEvidence(job, wheel));
   return {
     id: wheel.id,

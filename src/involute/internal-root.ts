@@ -1,4 +1,5 @@
 import { Fail } from '../fail.ts';
+import { findBaseSpaceAngle } from './base-space-angle.ts';
 import { findDiameters } from './gear-diameters.ts';
 import type { GearSpec } from './gear-spec.ts';
 import { findInternalInterference } from './internal-interference.ts';
@@ -47,7 +48,7 @@ export function findInternalRoot(spec: GearSpec): InternalRoot {
     );
   }
   if (!(findInternalSpaceHalfAngle(spec, root / 2) > 0)) {
-    const deepest = base / Math.cos(inverseInvolute(findSpaceHalfAngleAtBase(spec)));
+    const deepest = base / Math.cos(inverseInvolute(findBaseSpaceAngle(spec)));
     const greatest =
       Math.floor(((deepest - reference) / (2 * spec.module) - spec.profileShift) * 1000) / 1000;
     throw new Fail(
@@ -64,16 +65,7 @@ export function findInternalRoot(spec: GearSpec): InternalRoot {
 /** Half the angle of an internal wheel's space at a radius: the half tooth of the external wheel that fills it. */
 export function findInternalSpaceHalfAngle(spec: GearSpec, radius: number): number {
   const { base } = findDiameters(spec);
-  return findSpaceHalfAngleAtBase(spec) - involute(Math.acos(Math.min(1, base / (2 * radius))));
-}
-
-/** Half the angle of the space between its involutes at the base circle. */
-export function findSpaceHalfAngleAtBase(spec: GearSpec): number {
-  const { transversePressureAngle } = findDiameters(spec);
-  const { teeth: z, module: m } = spec;
-  const atReference =
-    (Math.PI / 2 + 2 * spec.profileShift * Math.tan(spec.pressureAngle) + spec.thinning / m) / z;
-  return atReference + involute(transversePressureAngle);
+  return findBaseSpaceAngle(spec) - involute(Math.acos(Math.min(1, base / (2 * radius))));
 }
 
 /**
