@@ -5,6 +5,7 @@ import type { CommandOutput } from './command-output.ts';
 import { type IdentifyOptions, identifyCommand } from './identify.ts';
 import { type MakeCommandOptions, makeCommand } from './make.ts';
 import { readInput } from './read-input.ts';
+import { defaultPort, type ServeOptions, serveCommand } from './serve.ts';
 import { wrapText } from './wrap-text.ts';
 
 /** Where a command line reads from and writes to. */
@@ -71,6 +72,13 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .option('--json', 'print one JSON document and nothing else')
     .action(async (path: string, options: MakeCommandOptions) => {
       finish(await makeCommand(await read(path), options));
+    });
+  program
+    .command('serve')
+    .description('The page in your browser: served on this machine, to this machine only.')
+    .option('--port <N>', 'where it is served; never another than this', String(defaultPort))
+    .action(async (options: ServeOptions) => {
+      finish(await serveCommand(options, streams.print));
     });
   return program;
 }

@@ -36,7 +36,7 @@ export async function openKeeper(): Promise<Keeper> {
 
   const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
     const done = turn.then(work);
-    turn = done;
+    turn = done.catch(() => {});
     return done;
   };
   const saveOne = async (open: OpenJob): Promise<SaveOutcome> => {
