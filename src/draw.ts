@@ -119,3 +119,31 @@ function tryExpect(spec: GearSpec, reading: AskedReading): number | null {
     throw error;
   }
 }
+
+/**
+ * Wheels of these counts whose tips span `tipDiameter` mm, to lay a broken one on: full-depth 20° teeth, since only
+ * the spacing is compared. A count that leaves no tooth is left out.
+ */
+export function drawCounts(
+  tipDiameter: number,
+  counts: readonly number[],
+  chordError: number,
+): { readonly teeth: number; readonly outline: Float64Array }[] {
+  return counts.flatMap((teeth) => {
+    const spec: GearSpec = {
+      kind: 'external',
+      teeth,
+      module: tipDiameter / (teeth + 2),
+      pressureAngle: (20 * Math.PI) / 180,
+      helixAngle: 0,
+      profileShift: 0,
+      addendum: 1,
+      dedendum: 1.25,
+      rootRadius: 0.38,
+      thinning: 0,
+      tipDiameter: null,
+    };
+    const gear = drawGear(spec, -1, 0, chordError);
+    return gear ? [{ teeth, outline: gear.outline }] : [];
+  });
+}

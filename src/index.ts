@@ -1,6 +1,7 @@
 /** Sparetooth as a library: the product's verbs. The command line and the page use this file alone. */
 export { processes } from '../gear-library/processes.ts';
-export { type DrawnGear, drawWheel, type WheelDrawing } from './draw.ts';
+export { defaultKit, instruments } from '../gear-library/reading-uncertainty.ts';
+export { type DrawnGear, drawCounts, drawWheel, type WheelDrawing } from './draw.ts';
 export { Fail, type FailCode, failCodes } from './fail.ts';
 export { type PartFormat, partFormats } from './formats/part-formats.ts';
 export { identify } from './identify.ts';

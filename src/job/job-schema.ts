@@ -37,6 +37,10 @@ const wheelSchema = z.looseObject({
   material: z.string().optional(),
   readings: z.array(readingSchema).max(counts.readings.greatest).optional(),
   spec: specSchema.optional(),
+  /** What it looks like, as the person chose from pictures. */
+  look: z.string().optional(),
+  /** Readings that can't be taken on this wheel, such as "span 3": not asked for again. */
+  leftOut: z.array(z.string()).max(counts.readings.greatest).optional(),
   tipWearMm: numberWithin('lengthOrNone').optional(),
   missing: z.array(numberWithin('someTeeth')).max(limits.teeth.greatest).optional(),
   runoutMm: numberWithin('lengthOrNone').optional(),

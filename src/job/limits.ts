@@ -44,6 +44,14 @@ export const limits = {
     greatest: 10_000,
     reason: 'no wheel of a small machine is wider than ten meters',
   },
+  chance: {
+    what: 'how likely a count is right, 0.05 to 0.999',
+    unit: 'of 1',
+    whole: false,
+    least: 0.05,
+    greatest: 0.999,
+    reason: 'nobody counts teeth surer than that, and below it the count says nothing',
+  },
   uncertainty: {
     ...mm,
     what: 'a give or take',

@@ -9,6 +9,7 @@ const jaws = z.enum(['settled', 'rocked', 'true']).optional();
 const oneLength = { mm: takings('length').optional(), uMm, taken, jaws };
 const teethReading = {
   count: numberWithin('starts').optional(),
+  chance: numberWithin('chance').optional(),
   left: numberWithin('someTeeth').optional(),
   missing: z.array(numberWithin('someTeeth')).min(1).max(counts.takings.greatest).optional(),
   pitches: numberWithin('spanned').optional(),

@@ -45,7 +45,7 @@ export function weighCounts(readings: readonly Reading[]): CountChance[] {
 const leastTeeth = 4;
 
 function chancesOf(reading: TeethReading): CountChance[] {
-  const off = slipRates['count-off-by-one'].chance;
+  const off = reading.chance === undefined ? slipRates['count-off-by-one'].chance : 1 - reading.chance;
   if (reading.count !== undefined) {
     return [
       { teeth: reading.count, weight: 1 - off, slip: false },

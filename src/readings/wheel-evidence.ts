@@ -82,6 +82,8 @@ export type LengthKind =
 export interface TeethReading {
   readonly of: 'teeth';
   readonly count?: number | undefined;
+  /** How likely the count is right, where that is known: 0 to 1 */
+  readonly chance?: number | undefined;
   readonly left?: number | undefined;
   /** How many teeth seem gone; each is a candidate. */
   readonly missing?: readonly number[] | undefined;

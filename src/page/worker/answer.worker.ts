@@ -1,4 +1,4 @@
-import { drawWheel, Fail, identify, make, parseJob, type Wheel } from '../../index.ts';
+import { drawCounts, drawWheel, Fail, identify, make, parseJob, type Wheel } from '../../index.ts';
 import type { Slot } from '../state/slot.ts';
 import type { Asks, WorkerReply, WorkerRequest } from './asks.ts';
 
@@ -39,6 +39,10 @@ function answer(request: WorkerRequest, transfer: ArrayBuffer[]): Asks[typeof re
       for (const file of part.files)
         if (file.bytes.buffer instanceof ArrayBuffer) transfer.push(file.bytes.buffer);
       return part;
+    }
+    case 'lay': {
+      const { tipDiameterMm, counts } = request.ask as Asks['lay']['ask'];
+      return drawCounts(tipDiameterMm, counts, chordError);
     }
     case 'open':
       return parseJob((request.ask as Asks['open']['ask']).bytes);

@@ -7,13 +7,18 @@ export class Overtaken extends Error {}
 
 /** One worker for the page: newer questions of a name overtake older ones. */
 export interface AnswerWorker {
-  readonly ask: <Name extends AskName>(name: Name, ask: Asks[Name]['ask']) => Promise<Asks[Name]['answer']>;
+  readonly ask: <Name extends AskName>(
+    name: Name,
+    ask: Asks[Name]['ask'],
+    /** Questions of one lane overtake each other; the name where left out */
+    lane?: string,
+  ) => Promise<Asks[Name]['answer']>;
   /** Gives up what is being worked out: the worker is stopped and a new one started. */
   readonly cancel: () => void;
 }
 
 interface Waiting {
-  readonly name: AskName;
+  readonly lane: string;
   readonly request: WorkerRequest;
   readonly resolve: (answer: never) => void;
   readonly reject: (reason: Error) => void;
@@ -44,8 +49,8 @@ export function createAnswerWorker(start: () => Worker = startWorker): AnswerWor
   const listen = (fresh: Worker): Worker => {
     fresh.onmessage = ({ data }: MessageEvent<WorkerReply>) => {
       if (data.id !== atWork?.request.id) return;
-      finish(({ name, resolve, reject }) => {
-        if (queue.some((other) => other.name === name)) reject(new Overtaken(name));
+      finish(({ lane, resolve, reject }) => {
+        if (queue.some((other) => other.lane === lane)) reject(new Overtaken(lane));
         else if ('answer' in data) resolve(data.answer as never);
         else if ('fail' in data) reject(failOf(data.fail));
         else reject(new Error(data.broken));
@@ -60,12 +65,12 @@ export function createAnswerWorker(start: () => Worker = startWorker): AnswerWor
     return fresh;
   };
   return {
-    ask(name, ask) {
-      for (const old of queue.filter((one) => one.name === name)) old.reject(new Overtaken(name));
-      queue = queue.filter((one) => one.name !== name);
+    ask(name, ask, lane = name) {
+      for (const old of queue.filter((one) => one.lane === lane)) old.reject(new Overtaken(lane));
+      queue = queue.filter((one) => one.lane !== lane);
       const request: WorkerRequest = { id: ++number, name, ask };
       return new Promise((resolve, reject) => {
-        queue.push({ name, request, resolve: resolve as (answer: never) => void, reject });
+        queue.push({ lane, request, resolve: resolve as (answer: never) => void, reject });
         send();
       });
     },
@@ -75,7 +80,7 @@ export function createAnswerWorker(start: () => Worker = startWorker): AnswerWor
       const stopped = [...(atWork ? [atWork] : []), ...queue];
       atWork = undefined;
       queue = [];
-      for (const { name, reject } of stopped) reject(new Overtaken(name));
+      for (const { lane, reject } of stopped) reject(new Overtaken(lane));
     },
   };
 }

@@ -23,6 +23,11 @@ export interface Asks {
     };
     readonly answer: MadePart;
   };
+  /** Gears of several counts at one size across the tips, to lay the broken one on. */
+  readonly lay: {
+    readonly ask: { readonly tipDiameterMm: number; readonly counts: readonly number[] };
+    readonly answer: readonly { readonly teeth: number; readonly outline: Float64Array }[];
+  };
   /** A job from a file's bytes. */
   readonly open: {
     readonly ask: { readonly bytes: Uint8Array };

@@ -1,0 +1,71 @@
+import { type ReactNode, useState } from 'react';
+import { editWheel, type JobReading, putReading } from '../state/edit-job.ts';
+import { findReading } from '../state/slot.ts';
+import { Choice } from './Choice.tsx';
+import type { EntryProps } from './entry-props.ts';
+import { Field } from './Field.tsx';
+import { readField } from './read-field.ts';
+
+type How = 'over' | 'between' | 'straight';
+
+/** The distance of two posts: over both, between them, or already known; the page does the sum. */
+export function PostsEntry(props: EntryProps): ReactNode {
+  const { wheel, slot, unit, text, onType, onTake, takesFocus } = props;
+  const [how, setHow] = useState<How>('over');
+  const [posts, setPosts] = useState('');
+  const [wrong, setWrong] = useState<string>();
+  const take = (): void => {
+    const length = readField(text, unit);
+    if ('wrong' in length) return setWrong(`${length.wrong} ${length.remedy}`);
+    const reading: Record<string, unknown> = { of: 'center-distance', mate: slot.mate };
+    if (how === 'straight') reading.mm = length.lengths.length === 1 ? length.lengths[0] : length.lengths;
+    else {
+      const two = readField(posts, unit);
+      if ('wrong' in two) return setWrong(`The posts: ${two.wrong} ${two.remedy}`);
+      reading.postsMm = [two.lengths[0], two.lengths[1] ?? two.lengths[0]];
+      reading[how === 'over' ? 'overPostsMm' : 'betweenPostsMm'] = length.lengths[0];
+    }
+    onTake(`distance of the posts ${text}`, (job) =>
+      editWheel(job, wheel.id, (one) => putReading(one, reading as JobReading, findReading(one, slot))),
+    );
+    return undefined;
+  };
+  return (
+    <div className="entry">
+      <Choice
+        legend="How is it measured?"
+        options={[
+          { value: 'over', words: 'outside, over both posts' },
+          { value: 'between', words: 'between the posts' },
+          { value: 'straight', words: 'middle to middle, known' },
+        ]}
+        chosen={how}
+        onChoose={setHow}
+      />
+      <Field
+        label="What the caliper shows"
+        text={text}
+        mode="decimal"
+        wrong={wrong}
+        takesFocus={takesFocus}
+        onType={(typed) => {
+          setWrong(undefined);
+          onType(typed);
+        }}
+        onTake={take}
+        unit={<span className="entry-hint">{unit}</span>}
+      />
+      {how !== 'straight' && (
+        <label className="entry-small">
+          Thickness of the two posts, such as 2 2{' '}
+          <input value={posts} inputMode="decimal" onChange={(event) => setPosts(event.currentTarget.value)} /> {unit}
+        </label>
+      )}
+      <div className="entry-row">
+        <button type="button" className="next" onClick={take}>
+          Take it
+        </button>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,22 @@
+import './tokens.css';
+import { createRoot } from 'react-dom/client';
+import type { Job } from '../index.ts';
+import example from '../../demo-data/slide-projector.json';
+import { Frame } from './frame/Frame.tsx';
+import { openKeeper } from './keep/open-keeper.ts';
+import { createPageStore } from './state/page-store.ts';
+import { PageContext } from './state/use-page.ts';
+import { createAnswerWorker } from './worker/ask-worker.ts';
+
+const keeper = await openKeeper();
+// The example is read by the tests as every demo job is, so its type holds.
+const store = createPageStore(keeper, createAnswerWorker(), example as Job);
+void store.start();
+
+const root = document.getElementById('page');
+if (!root) throw new Error('the page has no root element');
+createRoot(root).render(
+  <PageContext value={store}>
+    <Frame />
+  </PageContext>,
+);

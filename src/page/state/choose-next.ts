@@ -1,0 +1,73 @@
+import type { Job, Wheel, WheelReport } from '../../index.ts';
+import { findReading, isSameSlot, type Slot, slotKey } from './slot.ts';
+
+/** What the person does next, why, and whether it is for the size or for the part. */
+export interface NextAct {
+  readonly slot: Slot;
+  /** Why this one, in a clause; absent for the first questions */
+  readonly why?: string | undefined;
+  readonly purpose: 'start' | 'size' | 'part';
+}
+
+/** A reading that changes the odds by less than words can say is not worth a walk to the bench. */
+const leastGain = 0.02;
+
+/** Kinds that can be worked out; the others end at once, in words. */
+export function isWorkable(wheel: Wheel): boolean {
+  return (
+    wheel.kind === undefined || wheel.kind === 'external' || wheel.kind === 'internal' || wheel.kind === 'rack'
+  );
+}
+
+/**
+ * Everything worth doing next on one gear, best first: what it looks like, what happened, the count, across the
+ * tips, then what the answer says tells most; once the size is likely, what the part needs. Empty at an ending.
+ */
+export function listNextActs(_job: Job, wheel: Wheel, report: WheelReport | undefined): NextAct[] {
+  if (!isWorkable(wheel)) return [];
+  const acts: NextAct[] = [];
+  const has = (slot: Slot): boolean => findReading(wheel, slot) >= 0;
+  const isLeftOut = (slot: Slot): boolean => (wheel.leftOut ?? []).includes(slotKey(slot));
+  const add = (slot: Slot, purpose: NextAct['purpose'], why?: string): void => {
+    if (isLeftOut(slot) || acts.some((act) => isSameSlot(act.slot, slot))) return;
+    acts.push({ slot, purpose, why });
+  };
+  const isBlank = (wheel.readings ?? []).length === 0;
+  if (wheel.kind === undefined && wheel.look === undefined && isBlank) add({ of: 'looks-like' }, 'start');
+  if (wheel.state === undefined && wheel.damage === undefined) add({ of: 'happened' }, 'start');
+  if (!has({ of: 'teeth' })) {
+    add({ of: 'teeth' }, 'start');
+    return acts;
+  }
+  const isLost = wheel.state === 'lost';
+  if (!isLost && wheel.kind !== 'rack' && !has({ of: 'outside' })) add({ of: 'outside' }, 'size');
+  if (isSlanted(wheel) && !has({ of: 'helix-angle' })) add({ of: 'helix-angle' }, 'size');
+  if (needsGap(wheel)) add({ of: 'split-gap' }, 'size', 'a split that stands open makes the gear read large');
+  for (const next of report?.next ?? []) {
+    if (next.of === 'teeth' ? isLost : next.gainBits < leastGain || (isLost && next.of !== 'center-distance')) continue;
+    add({ of: next.of, teeth: next.teeth, pinMm: next.pinMm, mate: next.mate }, 'size', next.why);
+  }
+  if (isLost) return acts;
+  const isSure = report?.verdict === 'certain' || report?.verdict === 'likely';
+  const forPart = listPartSlots(wheel).filter((slot) => !has(slot));
+  const parts = forPart.map((slot): NextAct => ({ slot, purpose: 'part' }));
+  // While the size is open its readings come first; once it is certain, those that the part needs.
+  const worth = parts.filter(({ slot }) => !isLeftOut(slot));
+  return isSure && report?.verdict === 'certain' && report.suspect.length === 0
+    ? [...acts.filter((act) => act.purpose === 'start'), ...worth, ...acts.filter((act) => act.purpose !== 'start')]
+    : [...acts, ...worth];
+}
+
+/** What a part needs beside its teeth. */
+function listPartSlots(wheel: Wheel): Slot[] {
+  if (wheel.kind === 'internal' || wheel.kind === 'rack') return [{ of: 'face-width' }];
+  return [{ of: 'shaft' }, { of: 'face-width' }];
+}
+
+export function isSlanted(wheel: Wheel): boolean {
+  return wheel.look === 'slanted-left' || wheel.look === 'slanted-right';
+}
+
+function needsGap(wheel: Wheel): boolean {
+  return (wheel.damage ?? []).some((one) => one.kind === 'split' && one.gapMm === undefined);
+}

@@ -1,0 +1,58 @@
+import type { Job, WheelDrawing, WheelReport } from '../../index.ts';
+import type { Place } from '../address.ts';
+import type { Drafts, KeepCondition, KeptSummary } from '../keep/keeper.ts';
+import type { PlainFail } from '../worker/asks.ts';
+import type { OpenJob } from './open-job.ts';
+import type { Slot } from './slot.ts';
+
+/** What the worker said of one gear, and of which job it said so. */
+export interface GearAnswer {
+  readonly job: Job;
+  readonly report: WheelReport;
+  readonly drawing: WheelDrawing;
+  readonly asked: readonly Slot[];
+  /** The answer before this one, for saying what changed */
+  readonly before?: WheelReport | undefined;
+}
+
+export interface Settings {
+  readonly unit: 'mm' | 'in';
+  readonly light: 'auto' | 'light' | 'dark';
+  /** The slip stands left of the sheet, for the other hand */
+  readonly mirrored: boolean;
+  readonly paper: 'a4' | 'letter';
+  /** CSS pixels that a millimeter takes on this screen, measured with a bank card */
+  readonly pixelsPerMm?: number | undefined;
+  readonly hasSeenCard: boolean;
+}
+
+export const usualSettings: Settings = {
+  unit: 'mm',
+  light: 'auto',
+  mirrored: false,
+  paper: 'a4',
+  hasSeenCard: false,
+};
+
+/** Everything the page is drawn from. Only what the person typed or chose is stored; answers follow from it. */
+export interface PageState {
+  readonly place: Place;
+  readonly open: OpenJob | undefined;
+  /** The open job is the invented example as it came: a change makes a copy of it first */
+  readonly isExample: boolean;
+  readonly jobs: readonly KeptSummary[];
+  readonly keeping: KeepCondition;
+  readonly answers: Readonly<Record<string, GearAnswer>>;
+  /** Gears whose answer is being worked out */
+  readonly working: ReadonlySet<string>;
+  /** The act that was opened by touch, where it isn't the one the page proposes */
+  readonly act: Slot | undefined;
+  readonly drafts: Drafts;
+  readonly settings: Settings;
+  /** What could not be done, until the next action */
+  readonly trouble: PlainFail | undefined;
+  /** What the page did by itself, said once and kept until dismissed */
+  readonly said: string | undefined;
+  /** A panel over the sheet: kit, the other jobs, laying a gear on the drawing */
+  readonly over: 'kit' | 'jobs' | 'lay' | 'before' | undefined;
+}

@@ -1,0 +1,343 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import { Fail, type Job, type Wheel } from '../../index.ts';
+import { type Place, readAddress, writeAddress } from '../address.ts';
+import type { Keeper, SaveOutcome } from '../keep/keeper.ts';
+import type { PlainFail } from '../worker/asks.ts';
+import { type AnswerWorker, Overtaken } from '../worker/ask-worker.ts';
+import { editWheel, startJob } from './edit-job.ts';
+import { changeJob, type OpenJob, redoStep, undoStep } from './open-job.ts';
+import { type PageState, type Settings, usualSettings } from './page-state.ts';
+import { listPossibleSlots } from './possible-slots.ts';
+import { type Slot, slotKey } from './slot.ts';
+
+/** Everything that the page can do. Methods return at once; what takes time shows in the state when it is there. */
+export interface PageStore {
+  readonly state: StoreApi<PageState>;
+  readonly worker: AnswerWorker;
+  readonly start: () => Promise<void>;
+  /** Changes the open job, with a step to undo it. A change to the example makes a copy first. */
+  readonly change: (what: string, edit: (job: Job) => Job) => void;
+  readonly changeWheel: (wheelId: string, what: string, edit: (wheel: Wheel) => Wheel) => void;
+  readonly undo: () => void;
+  readonly redo: () => void;
+  readonly go: (place: Partial<Place>) => void;
+  readonly openAct: (slot: Slot | undefined) => void;
+  readonly keepDraft: (key: string, text: string) => void;
+  readonly newJob: () => void;
+  readonly openFile: (file: Blob, name: string) => Promise<void>;
+  readonly openJobs: (jobs: readonly Job[]) => Promise<void>;
+  readonly loadAll: () => Promise<readonly Job[]>;
+  readonly removeJob: (id: string) => Promise<void>;
+  readonly set: (settings: Partial<Settings>) => void;
+  readonly show: (over: PageState['over']) => void;
+  readonly say: (said: string | undefined) => void;
+  readonly fail: (trouble: unknown) => void;
+}
+
+export const exampleId = 'example';
+
+export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: Job): PageStore {
+  const state = createStore<PageState>(() => ({
+    place: readAddress(window.location.hash),
+    open: undefined,
+    isExample: false,
+    jobs: [],
+    keeping: keeper.condition(),
+    answers: {},
+    working: new Set<string>(),
+    act: undefined,
+    drafts: {},
+    settings: usualSettings,
+    trouble: undefined,
+    said: undefined,
+    over: undefined,
+  }));
+  const { getState, setState } = state;
+  let saving: Promise<void> = Promise.resolve();
+  const exampleJob: OpenJob = { id: exampleId, revision: 0, job: example, past: [], future: [] };
+
+  const adopt = (open: OpenJob, isExample: boolean): void => {
+    setState({ open, isExample, answers: {}, act: undefined, drafts: {}, trouble: undefined, over: undefined });
+    answerAll();
+    if (isExample) return;
+    void keeper.keepLastOpen(open.id);
+    void keeper.loadDrafts(open.id).then((drafts) => {
+      if (getState().open?.id === open.id) setState({ drafts: { ...drafts, ...getState().drafts } });
+    });
+  };
+
+  /** Saves what is open now; saves follow one another, each with the newest state. */
+  const save = (): void => {
+    saving = saving.then(async () => {
+      const { open, isExample } = getState();
+      if (!open || isExample) return;
+      settle(open, await keeper.save(open));
+      setState({ jobs: await keeper.list(), keeping: keeper.condition() });
+    });
+  };
+
+  const settle = (sent: OpenJob, came: SaveOutcome): void => {
+    const { open } = getState();
+    if (!open || open.id !== sent.id) return;
+    if (came.outcome === 'saved') {
+      setState({ open: { ...open, revision: came.revision } });
+    } else if (came.outcome === 'elsewhere') {
+      // Both are kept: the other window's under the old name, this one's as a job of its own.
+      const copy = { ...open, id: newId(), revision: 0, job: titled(open.job, 'this window') };
+      setState({
+        open: copy,
+        said: 'This job was changed in another window at the same time. Both are kept: what you typed here is now a job of its own.',
+      });
+      navigate({ ...getState().place, jobId: copy.id }, true);
+      save();
+    }
+  };
+
+  const answerAll = (): void => {
+    const { open, place } = getState();
+    const wheels = [...(open?.job.wheels ?? [])];
+    // The gear that is looked at is answered first.
+    wheels.sort((a, b) => Number(b.id === place.wheelId) - Number(a.id === place.wheelId));
+    for (const wheel of wheels) void answer(wheel);
+  };
+
+  const answer = async (wheel: Wheel): Promise<void> => {
+    const { open } = getState();
+    if (!open) return;
+    const { job } = open;
+    setState({ working: new Set(getState().working).add(wheel.id) });
+    try {
+      const came = await worker.ask(
+        'identify',
+        { job, wheelId: wheel.id, slots: listPossibleSlots(wheel) },
+        `identify ${wheel.id}`,
+      );
+      const before = getState().answers[wheel.id]?.report;
+      if (getState().open?.job !== job) return;
+      const working = new Set(getState().working);
+      working.delete(wheel.id);
+      setState({ working, answers: { ...getState().answers, [wheel.id]: { job, before, ...came } } });
+    } catch (error) {
+      if (error instanceof Overtaken) return;
+      const working = new Set(getState().working);
+      working.delete(wheel.id);
+      setState({ working });
+      fail(error);
+    }
+  };
+
+  const fail = (error: unknown): void => {
+    setState({ trouble: error === undefined ? undefined : describeTrouble(error) });
+  };
+
+  const navigate = (place: Place, replaces = false): void => {
+    const address = writeAddress(place);
+    setState({ place });
+    if (window.location.hash === address) return;
+    if (replaces) window.history.replaceState(null, '', address);
+    else window.history.pushState(null, '', address);
+  };
+
+  const follow = async (): Promise<void> => {
+    const place = readAddress(window.location.hash);
+    const { open } = getState();
+    setState({ place, act: undefined, over: undefined });
+    if (place.jobId === open?.id) return;
+    if (place.jobId === undefined || place.jobId === exampleId) {
+      adopt(exampleJob, true);
+      return;
+    }
+    const kept = await keeper.load(place.jobId);
+    if (kept) adopt(kept, false);
+    else {
+      setState({ said: 'That job is not kept on this machine. Open its file, if you have one.' });
+      await openSomething();
+    }
+  };
+
+  /** The last job, else the example. */
+  const openSomething = async (): Promise<void> => {
+    const last = await keeper.lastOpen();
+    const kept = last === undefined ? undefined : await keeper.load(last);
+    const open = kept ?? exampleJob;
+    navigate({ jobId: open.id, wheelId: open.job.wheels?.[0]?.id, question: 'what-is-it' }, true);
+    adopt(open, !kept);
+  };
+
+  const openNew = (job: Job, said?: string): void => {
+    const open: OpenJob = { id: newId(), revision: 0, job, past: [], future: [] };
+    navigate({ jobId: open.id, wheelId: job.wheels?.[0]?.id, question: 'what-is-it' });
+    adopt(open, false);
+    setState({ said });
+    save();
+  };
+
+  const replaceOpen = (open: OpenJob): void => {
+    const { open: before, place } = getState();
+    if (open === before) return;
+    setState({ open, trouble: undefined });
+    const ids = (open.job.wheels ?? []).map((wheel) => wheel.id);
+    if (place.wheelId !== undefined && !ids.includes(place.wheelId)) navigate({ ...place, wheelId: ids[0] }, true);
+    answerAll();
+    save();
+  };
+
+  const change: PageStore['change'] = (what, edit) => {
+    const { open, isExample, place } = getState();
+    if (!open) return;
+    if (!isExample) {
+      replaceOpen(changeJob(open, what, edit));
+      return;
+    }
+    const changed = edit(open.job);
+    if (changed === open.job) return;
+    const copy: OpenJob = { id: newId(), revision: 0, job: titled(open.job, 'my copy'), past: [], future: [] };
+    setState({ isExample: false, said: 'The example stays as it is: you are working in a copy of it.' });
+    navigate({ ...place, jobId: copy.id }, true);
+    replaceOpen(changeJob(copy, what, edit));
+    void keeper.keepLastOpen(copy.id);
+  };
+
+  const openFile: PageStore['openFile'] = async (file, name) => {
+    try {
+      // The size is known before anything is read.
+      if (file.size > largestOpened) throw tooLarge(file.size);
+      const bytes = new Uint8Array(await file.arrayBuffer());
+      const { job, notices } = await worker.ask('open', { bytes });
+      const noted = notices.length === 0 ? '' : ` ${notices.length} fields are not known here: kept, but not used.`;
+      openNew(job, `Opened ${name}.${noted}`);
+    } catch (error) {
+      fail(error);
+    }
+  };
+
+  return {
+    state,
+    worker,
+    async start() {
+      window.addEventListener('popstate', () => void follow());
+      window.addEventListener('hashchange', () => void follow());
+      keeper.onSavedElsewhere((id) => void refresh(id));
+      const settings = { ...usualSettings, ...(await keeper.loadSettings()) };
+      setState({ settings });
+      const { place } = getState();
+      if (place.jobId === undefined) await openSomething();
+      else await follow();
+      setState({ jobs: await keeper.list(), keeping: keeper.condition() });
+    },
+    change,
+    changeWheel(wheelId, what, edit) {
+      change(what, (job) => editWheel(job, wheelId, edit));
+    },
+    undo() {
+      const { open } = getState();
+      if (open) replaceOpen(undoStep(open));
+    },
+    redo() {
+      const { open } = getState();
+      if (open) replaceOpen(redoStep(open));
+    },
+    go(place) {
+      navigate({ ...getState().place, ...place });
+      setState({ act: undefined, over: undefined, trouble: undefined });
+    },
+    openAct(act) {
+      setState({ act, over: undefined, trouble: undefined });
+    },
+    keepDraft(key, text) {
+      const { open, isExample, drafts } = getState();
+      const { [key]: _, ...others } = drafts;
+      const next = text === '' ? others : { ...others, [key]: text };
+      setState({ drafts: next });
+      if (open && !isExample) void keeper.keepDrafts(open.id, next);
+    },
+    newJob() {
+      openNew(startJob(nextTitle(getState().jobs.map((job) => job.title))));
+    },
+    openFile,
+    async openJobs(jobs) {
+      for (const job of jobs) await keeper.save({ id: newId(), revision: 0, job, past: [], future: [] });
+      setState({ jobs: await keeper.list(), keeping: keeper.condition() });
+    },
+    async loadAll() {
+      const kept = await Promise.all((await keeper.list()).map(({ id }) => keeper.load(id)));
+      return kept.flatMap((open) => (open ? [open.job] : []));
+    },
+    async removeJob(id) {
+      await keeper.remove(id);
+      setState({ jobs: await keeper.list() });
+      if (getState().open?.id === id) await openSomething();
+    },
+    set(settings) {
+      const next = { ...getState().settings, ...settings };
+      setState({ settings: next });
+      void keeper.keepSettings({ ...next });
+    },
+    show(over) {
+      setState({ over });
+    },
+    say(said) {
+      setState({ said });
+    },
+    fail,
+  };
+
+  /** Another window saved this job: its newer state is taken over, since everything here is saved already. */
+  async function refresh(id: string): Promise<void> {
+    await saving;
+    const { open } = getState();
+    setState({ jobs: await keeper.list() });
+    if (open?.id !== id) return;
+    const theirs = await keeper.load(id);
+    if (theirs && theirs.revision > open.revision) {
+      setState({ open: theirs, said: 'Changed in another window: this is how it stands there.' });
+      answerAll();
+    }
+  }
+}
+
+/** What `checkSize` in the core refuses, known from the file's size alone. */
+const largestOpened = 5_000_000;
+
+function tooLarge(bytes: number): Fail {
+  return new Fail(
+    'too-large',
+    '',
+    `the file has ${Math.ceil(bytes / 1_000_000)} MB; a job has 5 MB at most`,
+    'Choose the job file itself; pictures, scans and sounds stay outside it.',
+    { bytes },
+  );
+}
+
+function describeTrouble(error: unknown): PlainFail {
+  if (error instanceof Fail) {
+    const { code, field, message, remedy, details } = error;
+    return { code, field, message, remedy, details };
+  }
+  return {
+    code: 'broken',
+    field: '',
+    message: `something in this page went wrong (${error instanceof Error ? error.message : String(error)})`,
+    remedy: 'Nothing typed is lost. Save a file, then load the page again.',
+    details: {},
+  };
+}
+
+function titled(job: Job, what: string): Job {
+  const { invented: _, ...rest } = job;
+  return { ...rest, title: `${job.title ?? 'Job'} (${what})` };
+}
+
+function nextTitle(taken: readonly string[]): string {
+  let number = 1;
+  while (taken.includes(`Machine ${number}`)) number++;
+  return `Machine ${number}`;
+}
+
+function newId(): string {
+  return crypto.randomUUID().slice(0, 8);
+}
+
+export function draftKey(wheelId: string, slot: Slot): string {
+  return `${wheelId} ${slotKey(slot)}`;
+}
