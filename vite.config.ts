@@ -6,7 +6,8 @@ export default defineConfig({
   build: {
     outDir: 'dist',
     target: 'node20',
-    emptyOutDir: true,
+    // The page lies in the same folder; tools/build.mjs clears it before all of them are built.
+    emptyOutDir: false,
     // A cold start pays for every byte it parses.
     minify: true,
     rollupOptions: {

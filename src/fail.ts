@@ -40,6 +40,8 @@ export const failCodes = {
   'no-such-file': 'the file is not there or can not be read',
   'would-overwrite': 'a file of that name is there already',
   'cannot-write': 'the folder can not be written to',
+  'no-port': 'the port is taken, or may not be used',
+  'no-page': 'the built page is not beside the program',
   'bad-usage': 'the command line was not understood',
   'pointed-rack': "the generating rack's teeth come to a point before their full depth",
   'pointed-tooth': 'the tooth comes to a point below the tip circle',

@@ -5,6 +5,7 @@ import type { CommandOutput } from './command-output.ts';
 import { type IdentifyOptions, identifyCommand } from './identify.ts';
 import type { MakeCommandOptions } from './make.ts';
 import { readInput } from './read-input.ts';
+import { defaultPort, type ServeOptions, serveCommand } from './serve.ts';
 import { wrapText } from './wrap-text.ts';
 
 /** Where a command line reads from and writes to. */
@@ -72,6 +73,13 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .action(async (path: string, options: MakeCommandOptions) => {
       const { makeCommand } = await import('./make.ts');
       finish(await makeCommand(await read(path), options));
+    });
+  program
+    .command('serve')
+    .description('The page in your browser: served on this machine, to this machine only.')
+    .option('--port <N>', 'where it is served; never another than this', String(defaultPort))
+    .action(async (options: ServeOptions) => {
+      finish(await serveCommand(options, streams.print));
     });
   return program;
 }

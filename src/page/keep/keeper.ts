@@ -12,6 +12,8 @@ export interface KeptSummary {
   /** Milliseconds since 1970 */
   readonly changed: number;
   readonly gears: number;
+  /** Written by a newer page: listed, but neither opened, written over nor removed by this one */
+  readonly isNewer?: true | undefined;
 }
 
 /** What came of a save. `elsewhere`: another window saved a newer revision first; nothing was overwritten. */
@@ -27,6 +29,7 @@ export type Drafts = Readonly<Record<string, string>>;
 export interface Keeper {
   readonly condition: () => KeepCondition;
   readonly list: () => Promise<readonly KeptSummary[]>;
+  /** Undefined where there is no such job, or a newer page wrote it: `condition` is `newer` then */
   readonly load: (id: string) => Promise<OpenJob | undefined>;
   readonly save: (open: OpenJob) => Promise<SaveOutcome>;
   readonly remove: (id: string) => Promise<void>;
@@ -38,6 +41,6 @@ export interface Keeper {
   /** Small settings of this machine: screen scale, mirrored, unit, theme */
   readonly loadSettings: () => Promise<Readonly<Record<string, unknown>>>;
   readonly keepSettings: (settings: Readonly<Record<string, unknown>>) => Promise<void>;
-  /** Calls back when another window saved a job; returns what stops it */
+  /** Calls back when another window saved or removed a job; returns what stops it */
   readonly onSavedElsewhere: (listener: (id: string) => void) => () => void;
 }
