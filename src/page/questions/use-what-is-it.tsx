@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from 'react';
+import type { ReactNode } from 'react';
 import { defaultKit, type Job, tellOdds, type Wheel } from '../../index.ts';
 import { GearDrawing } from '../drawing/GearDrawing.tsx';
 import { ActEntry } from '../entries/ActEntry.tsx';
@@ -123,7 +123,7 @@ function Next(props: {
   const store = useStoreOfPage();
   const { unit } = usePage((state) => state.settings);
   const isExample = usePage((state) => state.isExample);
-  const [wasTaken] = useState(() => document.activeElement?.tagName === 'INPUT' || isByHand);
+  const hasActed = usePage((state) => state.hasActed);
   const acts = listNextActs(job, wheel, answer?.report);
   if (!isWorkable(wheel)) {
     return <p>{tellUncovered((wheel.look ?? wheel.kind) as never) ?? 'External and internal gears and straight bars can be worked out.'}</p>;
@@ -166,7 +166,6 @@ function Next(props: {
               unit={unit}
               text={text}
               report={answer?.report}
-              takesFocus={wasTaken}
               onLay={hasOutside(wheel) ? () => store.show('lay') : undefined}
               onType={(typed) => store.keepDraft(draftKey(wheel.id, slot), typed)}
               onUnit={(next) => store.set({ unit: next })}
@@ -179,6 +178,7 @@ function Next(props: {
           }
           others={others.map((one) => ({ slot: one.slot, words: nameAct(one.slot) }))}
           onOpen={(next) => store.openAct(next)}
+          takesFocus={hasActed}
           onExpected={expectedOf(answer, slot, unit)}
           onLeaveOut={
             purpose && purpose.purpose !== 'start'

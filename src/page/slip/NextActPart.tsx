@@ -1,5 +1,5 @@
 import './next-act.css';
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { ActSketch } from '../acts/ActSketch.tsx';
 import type { SketchSubject } from '../acts/sketch-subject.ts';
 import { tellAct } from '../acts/tell-act.ts';
@@ -16,15 +16,25 @@ export function NextActPart(props: {
   readonly onOpen: (slot: Slot) => void;
   /** This one can't be taken on this gear */
   readonly onLeaveOut?: (() => void) | undefined;
+  /** This act follows something that the person did: its field takes the focus, else its title */
+  readonly takesFocus: boolean;
   readonly onExpected?: (() => string | undefined) | undefined;
 }): ReactNode {
-  const { slot, subject, why, entry, others, onOpen, onLeaveOut, onExpected } = props;
+  const { slot, subject, why, entry, others, onOpen, onLeaveOut, onExpected, takesFocus } = props;
   const words = tellAct(slot, subject);
   const isPicture = slot.of === 'looks-like' || slot.of === 'happened';
   const [shown, setShown] = useState<string>();
+  const part = useRef<HTMLDivElement>(null);
+  const title = useRef<HTMLHeadingElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once, when this act comes up
+  useEffect(() => {
+    if (!takesFocus) return;
+    const field = part.current?.querySelector<HTMLInputElement>('.entry-field input');
+    (field ?? title.current)?.focus({ preventScroll: field === undefined });
+  }, []);
   return (
-    <div className="next-act">
-      <h3 className="next-act-title">
+    <div className="next-act" ref={part}>
+      <h3 className="next-act-title" ref={title} tabIndex={-1}>
         {words.title} {words.trade && <small>{words.trade}</small>}
         <span className="next-act-minutes">{tellMinutes(words.minutes)}</span>
       </h3>

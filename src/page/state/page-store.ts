@@ -55,6 +55,7 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
     said: undefined,
     over: undefined,
     printed: 'sheet',
+    hasActed: false,
   }));
   const { getState, setState } = state;
   let saving: Promise<void> = Promise.resolve();
@@ -172,14 +173,14 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
     const open: OpenJob = { id: newId(), revision: 0, job, past: [], future: [] };
     navigate({ jobId: open.id, wheelId: job.wheels?.[0]?.id, question: 'what-is-it' });
     adopt(open, false);
-    setState({ said });
+    setState({ said, hasActed: true });
     save();
   };
 
   const replaceOpen = (open: OpenJob): void => {
     const { open: before, place } = getState();
     if (open === before) return;
-    setState({ open, trouble: undefined });
+    setState({ open, trouble: undefined, hasActed: true });
     const ids = (open.job.wheels ?? []).map((wheel) => wheel.id);
     if (place.wheelId !== undefined && !ids.includes(place.wheelId)) navigate({ ...place, wheelId: ids[0] }, true);
     answerAll();
@@ -277,7 +278,7 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
       if (getState().place.jobId !== getState().open?.id) void follow();
     },
     openAct(act) {
-      setState({ act, over: undefined, trouble: undefined });
+      setState({ act, over: undefined, trouble: undefined, hasActed: true });
     },
     keepDraft(key, text) {
       const { open, isExample, drafts } = getState();
