@@ -26,26 +26,45 @@ export function OutsideSketch({ subject }: { readonly subject: SketchSubject }):
       </>
     );
   }
-  const scale = 44 / gear.tip;
-  const settled = { x: 82, y: 76, scale, turn: 0 };
-  // Half a tooth's share turned, so that one tip at each side stands equally high.
-  const rocked = { x: 238, y: 76, scale, turn: Math.PI / (2 * z) };
+  // Teeth too fine to show which of them the jaws touch are drawn as fewer.
+  const shown = z <= 21 ? gear : makeSketchGear({ ...subject, outline: undefined, teeth: 15 });
+  const scale = 44 / shown.tip;
+  const way = (x: number, turn: number): GearPlace => ({ x, y: 78, scale, turn });
+  const ways = [
+    { name: 'settled', place: way(80, 0) },
+    // Turned by a quarter of a pitch: one tip at each side, both as high.
+    { name: 'rocked', place: way(240, Math.PI / (2 * shown.teeth)) },
+  ];
   return (
     <>
-      {[settled, rocked].map((place) => (
-        <g key={place.x}>
-          <GearLine gear={gear} place={place} />
-          <ClosedJaws points={placeTeeth(gear, place)} bar={150} />
-        </g>
-      ))}
-      <text className="act-sketch-word" x={82} y={190}>
-        settled
-      </text>
-      <text className="act-sketch-word" x={238} y={190}>
-        rocked
-      </text>
+      {ways.map(({ name, place }) => {
+        const points = placeTeeth(shown, place);
+        return (
+          <g key={name}>
+            <GearLine gear={shown} place={place} />
+            <ClosedJaws points={points} bar={148} width={20} />
+            <path className="act-sketch-hand" d={listTouches(points, place.x).join('')} />
+            <text className="act-sketch-word" x={place.x} y={190}>
+              {name}
+            </text>
+          </g>
+        );
+      })}
     </>
   );
+}
+
+/** A dot at each tip that a jaw touches. */
+function listTouches(points: readonly Point[], middle: number): string[] {
+  return [-1, 1].flatMap((side) => {
+    const out = Math.max(...points.map(([x]) => side * (x - middle)));
+    const touching = points.filter(([x]) => side * (x - middle) > out - 0.15);
+    const tips: Point[] = [];
+    for (const point of touching) {
+      if (tips.every((tip) => Math.abs(tip[1] - point[1]) > 8)) tips.push(point);
+    }
+    return tips.map(([, y]) => drawCircle([middle + side * out, y], 4));
+  });
 }
 
 /** The thin ends of the jaws at the bottoms of two spaces, end on, and the same from the side. */
@@ -114,21 +133,21 @@ export function PinsSketch({
 }
 
 /** Jaws closed on whatever stands out farthest to the left and right. */
-function ClosedJaws({
-  points,
-  bar = 162,
-}: {
+function ClosedJaws(props: {
   readonly points: readonly Point[];
-  readonly bar?: number;
+  readonly bar?: number | undefined;
+  readonly width?: number | undefined;
 }): ReactNode {
+  const { points, bar = 162, width = 26 } = props;
   const across = points.map(([x]) => x);
   const left = Math.min(...across);
   const right = Math.max(...across);
+  const hasRoom = width >= 26;
   return (
     <>
-      <OutsideJaws left={left} right={right} tip={14} bar={bar} />
-      <Arrow from={[left - 62, bar - 34]} to={[left - 30, bar - 34]} hand />
-      <Arrow from={[right + 62, bar - 34]} to={[right + 30, bar - 34]} hand />
+      <OutsideJaws left={left} right={right} tip={14} bar={bar} width={width} />
+      {hasRoom && <Arrow from={[left - 54, bar - 34]} to={[left - 28, bar - 34]} hand />}
+      {hasRoom && <Arrow from={[right + 54, bar - 34]} to={[right + 28, bar - 34]} hand />}
     </>
   );
 }

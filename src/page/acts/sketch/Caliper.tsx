@@ -13,28 +13,29 @@ export interface JawsAt {
   readonly blade?: number | undefined;
   /** Jaws that are thin from here to their ends, so that they enter a space; a third of their length otherwise */
   readonly thinFrom?: number | undefined;
+  /** Across the jaws where they meet the bar */
+  readonly width?: number | undefined;
 }
 
-const jawWidth = 26;
 const barHeight = 16;
 
 /** Outside jaws from the broad side: faces toward each other, backs sloping to thin ends, on their bar. */
 export function OutsideJaws(props: JawsAt): ReactNode {
-  const { left, right, tip, bar, blade = 7 } = props;
+  const { left, right, tip, bar, blade = 7, width = 26 } = props;
   const thin = props.thinFrom ?? tip + (bar - tip) * 0.34;
   const toBar = bar > tip ? 1 : -1;
   const slope = thin + toBar * Math.min(28, Math.abs(bar - thin));
   const jaw = (face: number, out: number): Point[] => [
     [face, tip],
     [face, bar],
-    [face + out * jawWidth, bar],
-    [face + out * jawWidth, slope],
+    [face + out * width, bar],
+    [face + out * width, slope],
     [face + out * blade, thin],
     [face + out * blade * 0.7, tip],
   ];
   return (
     <>
-      <Bar left={left - jawWidth - 8} right={right + jawWidth + 8} near={bar} isBelow={toBar > 0} />
+      <Bar left={left - width - 8} right={right + width + 8} near={bar} isBelow={toBar > 0} />
       <path className="line-hand act-sketch-metal" d={drawPoints(jaw(left, -1), true)} />
       <path className="line-hand act-sketch-metal" d={drawPoints(jaw(right, 1), true)} />
     </>

@@ -20,9 +20,7 @@ export function DepthSketch({ subject }: { readonly subject: SketchSubject }): R
   const gear = makeSketchGear(subject);
   const z = gear.teeth;
   const isInside = subject.kind === 'internal';
-  const wide = 58 / ((2 * Math.PI * gear.tip) / z);
-  // A piece of four teeth must stay a piece: a gear of few teeth is drawn smaller.
-  const scale = Math.min(wide, 110 / gear.tip);
+  const scale = 58 / ((2 * Math.PI * gear.tip) / z);
   const turn = (isInside ? -Math.PI / 2 : Math.PI / 2) - Math.PI / z;
   const y = isInside
     ? 84 - gear.tip * scale * Math.cos(Math.PI / z)

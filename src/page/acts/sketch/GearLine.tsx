@@ -28,7 +28,9 @@ export function GearPiece(props: {
   const { gear, place, first, count } = props;
   const run = placeTeeth(gear, place, first, count);
   const end = run[run.length - 1];
-  const depth = 34;
+  // A ring's stock lies outside its teeth.
+  const isInside = gear.tip < gear.root;
+  const depth = isInside ? -34 : 34;
   const inward = ([x, y]: readonly [number, number]): readonly [number, number] => {
     const length = Math.hypot(place.x - x, place.y - y);
     const step = Math.min(depth, 0.6 * length) / length;

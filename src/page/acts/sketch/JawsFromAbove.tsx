@@ -41,10 +41,10 @@ export function JawsFromAbove({
   return (
     <>
       {table}
-      <path className="line-known" d={drawBox(x - 25, top, x + 25, bottom)} />
+      <path className="line-known" d={drawBox(x - 30, top, x + 30, bottom)} />
       <path className="line-thin" d={`M${x - 19} ${top}V${bottom}M${x + 19} ${top}V${bottom}`} />
       <path className="line-axis" d={`M${x} ${top - 10}V${bottom + 10}`} />
-      <OutsideJaws left={x - 19} right={x + 19} tip={bottom - 3} bar={62} blade={6} thinFrom={110} />
+      <OutsideJaws left={x - 19} right={x + 19} tip={bottom - 3} bar={62} blade={5} thinFrom={110} />
     </>
   );
 }

@@ -5,7 +5,7 @@ import { OutsideJaws } from './Caliper.tsx';
 import { drawPoints, type Point } from './draw-points.ts';
 import { GearLine, GearPiece } from './GearLine.tsx';
 import { PuttyStand } from './PuttyStand.tsx';
-import { type GearPlace, makeSketchGear, placePoint, placeTeeth } from './sketch-gear.ts';
+import { type GearPlace, makeSketchGear, placePoint, placeTeeth, type SketchGear } from './sketch-gear.ts';
 
 /** Flat jaws over k teeth, from above; the first and last tooth are marked. */
 export function SpanSketch({
@@ -63,13 +63,23 @@ export function SpanSketch({
   );
 }
 
-/** The ink mark on a tooth: its upper part, filled. */
-export function markTooth(gear: ReturnType<typeof makeSketchGear>, place: GearPlace, tooth: number): string {
+/** The ink mark on a tooth: its upper half, filled. */
+export function markTooth(gear: SketchGear, place: GearPlace, tooth: number): string {
   const run = gear.points.slice(tooth * gear.perTooth, (tooth + 1) * gear.perTooth);
-  const isInside = gear.tip < gear.root;
-  const cut = gear.root + 0.45 * (gear.tip - gear.root);
-  const upper: Point[] = run
-    .filter(([px, py]) => (isInside ? Math.hypot(px, py) <= cut : Math.hypot(px, py) >= cut))
-    .map((point) => placePoint(point, place));
-  return drawPoints(upper, true);
+  const cut = (gear.root + gear.tip) / 2;
+  const isUpper = (radius: number): boolean => radius > cut === gear.tip > gear.root;
+  const upper: Point[] = [];
+  run.forEach((point, i) => {
+    const before = run[Math.max(0, i - 1)];
+    const [from, to] = [Math.hypot(...before), Math.hypot(...point)];
+    if (isUpper(from) !== isUpper(to)) {
+      const t = (cut - from) / (to - from);
+      upper.push([before[0] + t * (point[0] - before[0]), before[1] + t * (point[1] - before[1])]);
+    }
+    if (isUpper(to)) upper.push(point);
+  });
+  return drawPoints(
+    upper.map((point) => placePoint(point, place)),
+    true,
+  );
 }
