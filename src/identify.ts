@@ -1,7 +1,7 @@
 import { collectEvidence, findWheels, isCovered } from './job/collect-evidence.ts';
 import { type IdentityReport, reportIdentity } from './job/identity-report.ts';
 import type { Job, Wheel } from './job/job-schema.ts';
-import { type Identity, identifyWheel } from './readings/identify-wheel.ts';
+import { type Identity, identifyWheel, withoutAnswer } from './readings/identify-wheel.ts';
 
 /** What each wheel of a job is, how sure that is, and what to measure next; all wheels, or the one named. */
 export function identify(job: Job, options: { readonly wheelId?: string } = {}): IdentityReport {
@@ -16,15 +16,7 @@ export function identify(job: Job, options: { readonly wheelId?: string } = {}):
 function identifyOne(job: Job, wheel: Wheel): Identity {
   if (isCovered(wheel)) return identifyWheel(collectEvidence(job, wheel));
   return {
-    id: wheel.id,
-    pitch: [],
-    candidates: [],
-    restProbability: 1,
-    verdict: 'undecided',
-    angleVerdict: 'undecided',
-    sameTeeth: [],
-    suspect: [],
-    next: [],
+    ...withoutAnswer(wheel.id),
     ending: 'stop-here',
     notes: [`a ${wheel.kind} can't be worked out yet: external, internal and rack can`],
   };

@@ -1,4 +1,5 @@
 import { Fail } from '../fail.ts';
+import { bisect } from '../numeric/bisect.ts';
 import { findBaseSpaceAngle } from './base-space-angle.ts';
 import { findDiameters } from './gear-diameters.ts';
 import type { GearSpec } from './gear-spec.ts';
@@ -85,16 +86,7 @@ function findFillet(spec: GearSpec): InternalFillet {
     radius === 0 ||
     (rootRadius - radius >= baseRadius && centerAngleOf(radius) >= 0 && flankStartOf(radius) >= tip / 2);
   const asked = spec.rootRadius * spec.module;
-  let radius = asked;
-  if (!fits(asked)) {
-    let high = asked;
-    radius = 0;
-    for (let round = 0; round < 60; round++) {
-      const middle = (radius + high) / 2;
-      if (fits(middle)) radius = middle;
-      else high = middle;
-    }
-  }
+  const radius = fits(asked) ? asked : bisect(fits, 0, asked).holding;
   return {
     cut: 'fillet',
     radius,
