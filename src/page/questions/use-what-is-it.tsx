@@ -235,6 +235,9 @@ function tellReason(
   const row = findExpected(answer, slot);
   const [first, second] = row ?? [];
   if (typeof first !== 'number' || typeof second !== 'number') return why;
+  const gears = answer?.drawing.gears ?? [];
+  // With many sizes open, the gap between two of them says nothing.
+  if (gears.length < 2 || gears[0].share + gears[1].share < 0.7) return why;
   const gap = Math.abs(first - second);
   const error = job.kit?.uMm ?? defaultKit.zeroUMm;
   const times = gap / error;

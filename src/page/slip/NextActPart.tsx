@@ -34,7 +34,7 @@ export function NextActPart(props: {
   }, []);
   return (
     <div className="next-act" ref={part}>
-      <h3 className="next-act-title" ref={title} tabIndex={-1}>
+      <h3 className={isPicture ? 'unseen' : 'next-act-title'} ref={title} tabIndex={-1}>
         {words.title} {words.trade && <small>{words.trade}</small>}
         <span className="next-act-minutes">{tellMinutes(words.minutes)}</span>
       </h3>
