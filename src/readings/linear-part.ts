@@ -1,15 +1,16 @@
 import type { Weigher } from '../evidence/weigher.ts';
-import type { HypothesisSpace, Response, ToothHypothesis } from './hypothesis-space.ts';
+import type { HypothesisSpace, ToothHypothesis } from './hypothesis-space.ts';
 import type { MeasuredLength } from './measured-length.ts';
 import type { PitchHypothesis } from './pitch-prior.ts';
 import type { NormalPart } from './tooth-prior.ts';
+import type { ResponseMode } from './tooth-response.ts';
 
 /** One linear hypothesis: everything discrete is chosen, the rest are independent standard normals. */
 export interface LinearPart {
   readonly pitch: PitchHypothesis;
   readonly tooth: ToothHypothesis;
   readonly tipLoss: NormalPart;
-  readonly modes: readonly Response[];
+  readonly modes: readonly ResponseMode[];
   /** log prior weight */
   readonly prior: number;
 }
@@ -34,7 +35,7 @@ export function setLoadings(
   pitch: PitchHypothesis,
   tooth: ToothHypothesis,
   tipLoss: NormalPart,
-  mode: Response,
+  mode: ResponseMode,
   zeroDeviation: number,
 ): void {
   const m = pitch.module;
@@ -55,7 +56,7 @@ export function findExpected(
   space: HypothesisSpace,
   pitch: PitchHypothesis,
   tipLoss: NormalPart,
-  mode: Response,
+  mode: ResponseMode,
   offset: number,
 ): number {
   const value = mode.value + tipLoss.mean * mode.byTipLoss + space.thinning.mean * mode.byThinning;

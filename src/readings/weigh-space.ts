@@ -2,7 +2,6 @@ import type { Weigher } from '../evidence/weigher.ts';
 import {
   type HypothesisSpace,
   listTeeth,
-  type Response,
   respondWithHelix,
   type ToothHypothesis,
 } from './hypothesis-space.ts';
@@ -11,6 +10,7 @@ import type { MeasuredLength } from './measured-length.ts';
 import { allowsModule, listModuleRanges } from './module-ranges.ts';
 import type { PitchHypothesis, RackHypothesis } from './pitch-prior.ts';
 import type { NormalPart } from './tooth-prior.ts';
+import type { ResponseMode } from './tooth-response.ts';
 
 export interface WeighedPart extends LinearPart {
   /** log of prior weight times evidence, slips summed out */
@@ -125,12 +125,20 @@ function findIndex(pitches: readonly PitchHypothesis[], module: number): number 
 }
 
 interface Combination {
-  readonly modes: readonly Response[];
+  readonly modes: readonly ResponseMode[];
   readonly logWeight: number;
 }
 
 /** Every choice of one mode a reading, with the sum of their log weights. */
-function listCombinations(responses: readonly (readonly Response[])[]): Combination[] {
+function listCombinations(responses: readonly (readonly ResponseMode[])[]): Combination[] {
+  if (responses.every((choices) => choices.length === 1)) {
+    return [
+      {
+        modes: responses.map(([only]) => only),
+        logWeight: responses.reduce((sum, [only]) => sum + only.logWeight, 0),
+      },
+    ];
+  }
   let combinations: Combination[] = [{ modes: [], logWeight: 0 }];
   for (const choices of responses) {
     combinations = combinations.flatMap(({ modes, logWeight }) =>
@@ -188,7 +196,7 @@ function createSum(space: HypothesisSpace, lengths: readonly MeasuredLength[], w
     pitch: PitchHypothesis,
     tooth: ToothHypothesis,
     tipLosses: readonly NormalPart[],
-    modes: readonly Response[],
+    modes: readonly ResponseMode[],
     priorOfAll: number,
   ): void => {
     if (isHopeless(priorOfAll)) return;
@@ -204,9 +212,11 @@ function createSum(space: HypothesisSpace, lengths: readonly MeasuredLength[], w
       parts.push({ pitch, tooth, tipLoss, modes, prior, log });
       if (log > best) raiseBest(log);
       const floor = best - negligible - prior;
-      for (let k = 0; k < patterns.length; k++) {
-        const share = weigher.logPatterns[k];
-        if (share > floor) patterns[k] += Math.exp(share + prior - reference);
+      const count = weigher.countLive();
+      for (let k = 0; k < count; k++) {
+        const pattern = weigher.live[k];
+        const share = weigher.logPatterns[pattern];
+        if (share > floor) patterns[pattern] += Math.exp(share + prior - reference);
       }
     }
   };
