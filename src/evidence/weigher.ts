@@ -35,8 +35,11 @@ export interface Weigher {
   readonly patterns: readonly SlipPattern[];
   readonly residual: Float64Array;
   readonly covariance: Float64Array;
-  /** log evidence of each pattern in the last call; −Infinity where negligible. */
+  /** log evidence of each pattern in the last call. */
   readonly logPatterns: Float64Array;
+  /** Indices of the patterns that matter in the last call; the first `countLive()` of them count. */
+  readonly live: Uint16Array;
+  countLive(): number;
   /** Σ⁻¹r of the last call. */
   readonly solved: Float64Array;
   /** L⁻¹ (lower, row-major) of the last call. */
@@ -46,8 +49,8 @@ export interface Weigher {
   weigh(): number;
 }
 
-// Patterns this far below the no-slip evidence (natural log) can't move a probability by 1e-9.
-const negligible = 24;
+// Patterns this far below the no-slip evidence (natural log) can't move a probability by 1e-7.
+const negligible = 20;
 
 export function createWeigher(
   readings: readonly WeighedReading[],
@@ -78,6 +81,8 @@ export function createWeigher(
   const residual = new Float64Array(n);
   const covariance = new Float64Array(n * n);
   const logPatterns = new Float64Array(patterns.length);
+  const live = new Uint16Array(patterns.length);
+  let liveCount = 0;
   const solved = new Float64Array(n);
   const half = new Float64Array(n);
   const precision = new Float64Array(n);
@@ -107,25 +112,36 @@ export function createWeigher(
     }
     const base = constant - 0.5 * (quadratic + logDeterminant);
     logPatterns[0] = base;
+    live[0] = 0;
+    liveCount = 1;
     let greatest = base;
+    const floor = base - negligible;
     for (let i = 0; i < n; i++) {
       const p = precision[i];
       const s = solved[i];
       let at = starts[i];
       const denominator = 1 + wrongVariance[i] * p;
-      let log =
+      const log =
         base + logWrong[i] + (0.5 * wrongVariance[i] * s * s) / denominator - 0.5 * Math.log(denominator);
-      logPatterns[at++] = log;
-      if (log > greatest) greatest = log;
+      logPatterns[at] = log;
+      if (log > floor) {
+        live[liveCount++] = at;
+        if (log > greatest) greatest = log;
+      }
+      at++;
       const apart = s / p;
       const without = base + 0.5 * p * apart * apart;
       const shift = shifts[i];
       const logChance = logChances[i];
       for (let k = 0; k < shift.length; k++) {
         const moved = apart + shift[k];
-        log = without + logChance[k] - 0.5 * p * moved * moved;
-        logPatterns[at++] = log;
-        if (log > greatest) greatest = log;
+        const repaired = without + logChance[k] - 0.5 * p * moved * moved;
+        logPatterns[at] = repaired;
+        if (repaired > floor) {
+          live[liveCount++] = at;
+          if (repaired > greatest) greatest = repaired;
+        }
+        at++;
       }
     }
     if (zeroSlip) {
@@ -144,13 +160,13 @@ export function createWeigher(
         (0.5 * zeroSlip.variance * along * along) / denominator -
         0.5 * Math.log(denominator);
       logPatterns[zeroAt] = log;
-      if (log > greatest) greatest = log;
+      if (log > floor) {
+        live[liveCount++] = zeroAt;
+        if (log > greatest) greatest = log;
+      }
     }
     let total = 0;
-    const floor = greatest - negligible;
-    for (let k = 0; k < logPatterns.length; k++) {
-      if (logPatterns[k] > floor) total += Math.exp(logPatterns[k] - greatest);
-    }
+    for (let k = 0; k < liveCount; k++) total += Math.exp(logPatterns[live[k]] - greatest);
     return greatest + Math.log(total);
   };
 
@@ -160,6 +176,8 @@ export function createWeigher(
     residual,
     covariance,
     logPatterns,
+    live,
+    countLive: () => liveCount,
     solved,
     inverseFactor: covariance,
     logWrong,

@@ -94,9 +94,9 @@ export function respondWithHelix(
   length: MeasuredLength,
   hypothesis: ToothHypothesis,
   module: number,
-): Response[] {
+): readonly ResponseMode[] {
   const modes = respond(length, hypothesis.tooth, module);
-  if (hypothesis.helixSpread === 0) return modes.map((one) => ({ ...one, byHelix: 0 }));
+  if (hypothesis.helixSpread === 0) return modes;
   const step = 1e-4;
   const turned = respond(
     length,

@@ -1,15 +1,16 @@
 import type { Weigher } from '../evidence/weigher.ts';
-import type { HypothesisSpace, Response, ToothHypothesis } from './hypothesis-space.ts';
+import type { HypothesisSpace, ToothHypothesis } from './hypothesis-space.ts';
 import type { MeasuredLength } from './measured-length.ts';
 import type { PitchHypothesis } from './pitch-prior.ts';
 import type { NormalPart } from './tooth-prior.ts';
+import type { ResponseMode } from './tooth-response.ts';
 
 /** One linear hypothesis: everything discrete is chosen, the rest are independent standard normals. */
 export interface LinearPart {
   readonly pitch: PitchHypothesis;
   readonly tooth: ToothHypothesis;
   readonly tipLoss: NormalPart;
-  readonly modes: readonly Response[];
+  readonly modes: readonly ResponseMode[];
   /** log prior weight */
   readonly prior: number;
 }
@@ -31,68 +32,113 @@ export function setLoadings(
   loadings: Float64Array,
   at: number,
   space: HypothesisSpace,
-  part: LinearPart,
-  mode: Response,
+  pitch: PitchHypothesis,
+  tooth: ToothHypothesis,
+  tipLoss: NormalPart,
+  mode: ResponseMode,
   zeroDeviation: number,
 ): void {
-  const m = part.pitch.module;
-  const cell = part.pitch.spread;
+  const m = pitch.module;
+  const cell = pitch.spread;
   const { scaleSpread } = space;
-  loadings[at] = m * part.tooth.shift.spread * mode.byShift;
-  loadings[at + 1] = m * part.tipLoss.spread * mode.byTipLoss;
+  loadings[at] = m * tooth.shift.spread * mode.byShift;
+  loadings[at + 1] = m * tipLoss.spread * mode.byTipLoss;
   loadings[at + 2] = m * space.thinning.spread * mode.byThinning;
   loadings[at + 3] = m * space.tipLandSpread * mode.byTipLand;
   loadings[at + 4] =
     m * mode.value * (cell === 0 ? scaleSpread : Math.sqrt(cell * cell + scaleSpread * scaleSpread));
-  loadings[at + 5] = m * part.tooth.helixSpread * mode.byHelix;
+  loadings[at + 5] = m * tooth.helixSpread * mode.byHelix;
   loadings[at + 6] = zeroDeviation;
 }
 
 /** What the reading should show on average over the shared causes, mm. */
 export function findExpected(
   space: HypothesisSpace,
-  part: LinearPart,
-  mode: Response,
+  pitch: PitchHypothesis,
+  tipLoss: NormalPart,
+  mode: ResponseMode,
   offset: number,
 ): number {
-  const value = mode.value + part.tipLoss.mean * mode.byTipLoss + space.thinning.mean * mode.byThinning;
-  return part.pitch.module * value + mode.offset + offset;
+  const value = mode.value + tipLoss.mean * mode.byTipLoss + space.thinning.mean * mode.byThinning;
+  return pitch.module * value + mode.offset + offset;
 }
 
 /**
- * Fills the weigher's residual and the diagonal of its covariance for a part, and `loadings` (n × causeCount).
- * `fillCovariance` does the rest, where the diagonal does not rule the part out already.
+ * Fills a weigher with one linear part after another. Parts that differ in tip loss alone share all the rest, so a
+ * part is filled in steps: `chooseTooth` for what tips do not touch, `chooseTipLoss` for residuals and the diagonal
+ * of the covariance, and `fillCovariance` only where the diagonal does not rule the part out already.
  */
-export function fillResiduals(
-  weigher: Weigher,
-  loadings: Float64Array,
-  space: HypothesisSpace,
-  lengths: readonly MeasuredLength[],
-  part: LinearPart,
-): void {
-  const n = lengths.length;
-  const { residual, covariance } = weigher;
-  const m = part.pitch.module;
-  for (let i = 0; i < n; i++) {
-    const length = lengths[i];
-    const mode = part.modes[i];
-    const at = i * causeCount;
-    setLoadings(loadings, at, space, part, mode, length.zeroDeviation);
-    residual[i] = length.value - findExpected(space, part, mode, length.offset);
-    let variance = length.noise + m * m * mode.variance;
-    for (let f = at; f < at + causeCount; f++) variance += loadings[f] * loadings[f];
-    covariance[i * n + i] = variance;
-  }
+export interface PartFiller {
+  /** n × causeCount, of the part as chosen. */
+  readonly loadings: Float64Array;
+  chooseTooth(part: Pick<LinearPart, 'pitch' | 'tooth' | 'modes'>): void;
+  chooseTipLoss(tipLoss: NormalPart): void;
+  fillCovariance(): void;
 }
 
-/** The covariances of readings with each other, from their loadings. */
-export function fillCovariance(weigher: Weigher, loadings: Float64Array): void {
-  const { covariance, size: n } = weigher;
-  for (let i = 1; i < n; i++) {
-    for (let j = 0; j < i; j++) {
-      let sum = 0;
-      for (let f = 0; f < causeCount; f++) sum += loadings[i * causeCount + f] * loadings[j * causeCount + f];
-      covariance[i * n + j] = sum;
-    }
-  }
+export function createPartFiller(
+  weigher: Weigher,
+  space: HypothesisSpace,
+  lengths: readonly MeasuredLength[],
+): PartFiller {
+  const n = lengths.length;
+  const { residual, covariance } = weigher;
+  const loadings = new Float64Array(n * causeCount);
+  // Without tip loss: read − expected, variance, covariances; and what a module of tip loss takes off, mm.
+  const apart = new Float64Array(n);
+  const variances = new Float64Array(n);
+  const shared = new Float64Array(n * n);
+  const slopes = new Float64Array(n);
+  let hasShared = false;
+  return {
+    loadings,
+    chooseTooth(part) {
+      hasShared = false;
+      const { pitch, tooth, modes } = part;
+      const m = pitch.module;
+      for (let i = 0; i < n; i++) {
+        const length = lengths[i];
+        const mode = modes[i];
+        const at = i * causeCount;
+        setLoadings(loadings, at, space, pitch, tooth, noLoss, mode, length.zeroDeviation);
+        slopes[i] = m * mode.byTipLoss;
+        apart[i] = length.value - findExpected(space, pitch, noLoss, mode, length.offset);
+        let variance = length.noise + m * m * mode.variance;
+        for (let f = at; f < at + causeCount; f++) variance += loadings[f] * loadings[f];
+        variances[i] = variance;
+      }
+    },
+    chooseTipLoss({ mean, spread }) {
+      for (let i = 0; i < n; i++) {
+        const loading = spread * slopes[i];
+        loadings[i * causeCount + sharedCauses.tipLoss] = loading;
+        residual[i] = apart[i] - mean * slopes[i];
+        covariance[i * n + i] = variances[i] + loading * loading;
+      }
+    },
+    fillCovariance() {
+      if (!hasShared) {
+        hasShared = true;
+        for (let i = 1; i < n; i++) {
+          for (let j = 0; j < i; j++) {
+            let sum = 0;
+            for (let f = 0; f < causeCount; f++) {
+              if (f === sharedCauses.tipLoss) continue;
+              sum += loadings[i * causeCount + f] * loadings[j * causeCount + f];
+            }
+            shared[i * n + j] = sum;
+          }
+        }
+      }
+      for (let i = 1; i < n; i++) {
+        const loading = loadings[i * causeCount + sharedCauses.tipLoss];
+        for (let j = 0; j < i; j++) {
+          covariance[i * n + j] =
+            shared[i * n + j] + loading * loadings[j * causeCount + sharedCauses.tipLoss];
+        }
+      }
+    },
+  };
 }
+
+const noLoss: NormalPart = { logWeight: 0, mean: 0, spread: 0 };

@@ -1,6 +1,7 @@
 import type { Weigher } from '../evidence/weigher.ts';
-import type { HypothesisSpace, Response, ToothHypothesis } from './hypothesis-space.ts';
+import type { HypothesisSpace, ToothHypothesis } from './hypothesis-space.ts';
 import type { MeasuredLength } from './measured-length.ts';
+import type { ResponseMode } from './tooth-response.ts';
 
 /**
  * Between which modules each reading lies within `deviations` of what a toothing can show: one list a reading, of
@@ -9,7 +10,7 @@ import type { MeasuredLength } from './measured-length.ts';
 export function listModuleRanges(
   space: HypothesisSpace,
   tooth: ToothHypothesis,
-  responses: readonly (readonly Response[])[],
+  responses: readonly (readonly ResponseMode[])[],
   lengths: readonly MeasuredLength[],
   weigher: Weigher,
   deviations: number,
@@ -51,7 +52,7 @@ const freeCellSpread = 0.009;
 function rangesOf(
   space: HypothesisSpace,
   tooth: ToothHypothesis,
-  modes: readonly Response[],
+  modes: readonly ResponseMode[],
   length: MeasuredLength,
   values: readonly number[],
   deviations: number,

@@ -51,8 +51,8 @@ function findGain(space: HypothesisSpace, parts: readonly SettledPart[], length:
   for (const part of parts) {
     const modes = respondWithHelix(length, part.tooth, part.pitch.module);
     for (const mode of modes) {
-      setLoadings(loadings, 0, space, part, mode, length.zeroDeviation);
-      let mean = findExpected(space, part, mode, length.offset);
+      setLoadings(loadings, 0, space, part.pitch, part.tooth, part.tipLoss, mode, length.zeroDeviation);
+      let mean = findExpected(space, part.pitch, part.tipLoss, mode, length.offset);
       let variance = length.noise + part.pitch.module ** 2 * mode.variance;
       for (let f = 0; f < causeCount; f++) {
         mean += loadings[f] * part.causeMeans[f];

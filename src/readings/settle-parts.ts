@@ -1,6 +1,6 @@
 import type { SlipPattern, Weigher } from '../evidence/weigher.ts';
 import type { HypothesisSpace } from './hypothesis-space.ts';
-import { causeCount, fillCovariance, fillResiduals, type LinearPart, sharedCauses } from './linear-part.ts';
+import { causeCount, createPartFiller, type LinearPart, sharedCauses } from './linear-part.ts';
 import type { MeasuredLength } from './measured-length.ts';
 import type { WeighedPart } from './weigh-space.ts';
 
@@ -38,11 +38,13 @@ export function settleParts(
     i === pattern.reading && pattern.kind !== 'wrong' ? { ...length, value: pattern.repairedValue } : length,
   );
   const sorted = keepMostProbable(parts);
-  const loadings = new Float64Array(n * causeCount);
+  const filler = createPartFiller(weigher, space, mended);
+  const { loadings } = filler;
   const candidates = new Map<string, number>();
   const settled = sorted.map(({ part, probability }): SettledPart => {
-    fillResiduals(weigher, loadings, space, mended, part);
-    fillCovariance(weigher, loadings);
+    filler.chooseTooth(part);
+    filler.chooseTipLoss(part.tipLoss);
+    filler.fillCovariance();
     if (pattern.kind === 'wrong') weigher.covariance[pattern.reading * (n + 1)] += wrongVariance;
     weigher.weigh();
     const { solved, inverseFactor } = weigher;

@@ -34,6 +34,8 @@ export interface ResponseMode {
   readonly byTipLoss: number;
   readonly byThinning: number;
   readonly byTipLand: number;
+  /** By helix angle, rad; filled by who turns the tooth, 0 on a spur wheel. */
+  readonly byHelix: number;
   /** Further variance, in modules² */
   readonly variance: number;
 }
@@ -80,6 +82,7 @@ function mode(given: Partial<ResponseMode>): ResponseMode {
     byTipLoss: 0,
     byThinning: 0,
     byTipLand: 0,
+    byHelix: 0,
     variance: 0,
     ...given,
   };

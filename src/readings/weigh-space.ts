@@ -2,15 +2,15 @@ import type { Weigher } from '../evidence/weigher.ts';
 import {
   type HypothesisSpace,
   listTeeth,
-  type Response,
   respondWithHelix,
   type ToothHypothesis,
 } from './hypothesis-space.ts';
-import { causeCount, fillCovariance, fillResiduals, type LinearPart } from './linear-part.ts';
+import { createPartFiller, type LinearPart } from './linear-part.ts';
 import type { MeasuredLength } from './measured-length.ts';
 import { allowsModule, listModuleRanges } from './module-ranges.ts';
 import type { PitchHypothesis, RackHypothesis } from './pitch-prior.ts';
 import type { NormalPart } from './tooth-prior.ts';
+import type { ResponseMode } from './tooth-response.ts';
 
 export interface WeighedPart extends LinearPart {
   /** log of prior weight times evidence, slips summed out */
@@ -61,23 +61,24 @@ export function weighSpace(
         const losses = responses.some((modes) => modes.some((mode) => mode.byTipLoss !== 0))
           ? space.tipLosses
           : noTipLoss;
+        const plain = hasPins ? [] : listCombinations(responses);
         const [first, last] = n === 0 ? [0, space.pitches.length] : findIndexRange(space.pitches, ranges);
         for (let at = first; at < last; at++) {
           const pitch = space.pitches[at];
           const weight =
             pitch.logWeight + rack.logWeight[pitch.system] + tooth.shift.logWeight + Math.log(count.weight);
           if (sum.isHopeless(weight) || !allowsModule(ranges, pitch.module)) continue;
-          const own = hasPins
-            ? responses.map((modes, i) =>
-                pins[i] ? respondWithHelix(lengths[i], tooth, pitch.module) : modes,
-              )
-            : responses;
           const prior = weight + extraLog(pitch.module, tooth.tooth.pressureAngle);
-          forEachCombination(own, (modes, modeLog) => {
-            for (const tipLoss of losses) {
-              sum.add(pitch, tooth, tipLoss, modes, prior + modeLog + tipLoss.logWeight);
-            }
-          });
+          const combinations = hasPins
+            ? listCombinations(
+                responses.map((modes, i) =>
+                  pins[i] ? respondWithHelix(lengths[i], tooth, pitch.module) : modes,
+                ),
+              )
+            : plain;
+          for (const { modes, logWeight } of combinations) {
+            sum.add(pitch, tooth, losses, modes, prior + logWeight);
+          }
         }
       }
     }
@@ -123,23 +124,28 @@ function findIndex(pitches: readonly PitchHypothesis[], module: number): number 
   return low;
 }
 
-/** Calls back for every choice of one mode a reading, with the sum of their log weights. */
-function forEachCombination(
-  responses: readonly (readonly Response[])[],
-  take: (modes: readonly Response[], logWeight: number) => void,
-): void {
-  const chosen: Response[] = [];
-  const choose = (i: number, logWeight: number): void => {
-    if (i === responses.length) {
-      take([...chosen], logWeight);
-      return;
-    }
-    for (const mode of responses[i]) {
-      chosen[i] = mode;
-      choose(i + 1, logWeight + mode.logWeight);
-    }
-  };
-  choose(0, 0);
+interface Combination {
+  readonly modes: readonly ResponseMode[];
+  readonly logWeight: number;
+}
+
+/** Every choice of one mode a reading, with the sum of their log weights. */
+function listCombinations(responses: readonly (readonly ResponseMode[])[]): Combination[] {
+  if (responses.every((choices) => choices.length === 1)) {
+    return [
+      {
+        modes: responses.map(([only]) => only),
+        logWeight: responses.reduce((sum, [only]) => sum + only.logWeight, 0),
+      },
+    ];
+  }
+  let combinations: Combination[] = [{ modes: [], logWeight: 0 }];
+  for (const choices of responses) {
+    combinations = combinations.flatMap(({ modes, logWeight }) =>
+      choices.map((mode) => ({ modes: [...modes, mode], logWeight: logWeight + mode.logWeight })),
+    );
+  }
+  return combinations;
 }
 
 /** The running sum over hypotheses: keeps what matters, with the slips' shares. */
@@ -147,7 +153,7 @@ function createSum(space: HypothesisSpace, lengths: readonly MeasuredLength[], w
   const n = lengths.length;
   const parts: WeighedPart[] = [];
   const patterns = new Float64Array(weigher.patterns.length);
-  const loadings = new Float64Array(n * causeCount);
+  const filler = createPartFiller(weigher, space, lengths);
   const highest = highestDensity(lengths);
   const slipPenalty = highestSlip(lengths, weigher);
   const shifts = lengths.map((length, i) =>
@@ -189,31 +195,40 @@ function createSum(space: HypothesisSpace, lengths: readonly MeasuredLength[], w
   const add = (
     pitch: PitchHypothesis,
     tooth: ToothHypothesis,
-    tipLoss: NormalPart,
-    modes: readonly Response[],
-    prior: number,
+    tipLosses: readonly NormalPart[],
+    modes: readonly ResponseMode[],
+    priorOfAll: number,
   ): void => {
-    if (isHopeless(prior)) return;
-    const part = { pitch, tooth, tipLoss, modes, prior };
-    fillResiduals(weigher, loadings, space, lengths, part);
-    if (!hasChance(prior)) return;
-    fillCovariance(weigher, loadings);
-    const log = weigher.weigh() + prior;
-    if (!(log > best - negligible)) return;
-    parts.push({ ...part, log });
-    if (log > best) {
-      // Keep the sums within reach of the exponential.
-      if (Number.isNaN(reference) || log - reference > 200) {
-        const scale = Number.isNaN(reference) ? 0 : Math.exp(reference - log);
-        for (let k = 0; k < patterns.length; k++) patterns[k] *= scale;
-        reference = log;
+    if (isHopeless(priorOfAll)) return;
+    filler.chooseTooth({ pitch, tooth, modes });
+    for (const tipLoss of tipLosses) {
+      const prior = priorOfAll + tipLoss.logWeight;
+      if (isHopeless(prior)) continue;
+      filler.chooseTipLoss(tipLoss);
+      if (!hasChance(prior)) continue;
+      filler.fillCovariance();
+      const log = weigher.weigh() + prior;
+      if (!(log > best - negligible)) continue;
+      parts.push({ pitch, tooth, tipLoss, modes, prior, log });
+      if (log > best) raiseBest(log);
+      const floor = best - negligible - prior;
+      const count = weigher.countLive();
+      for (let k = 0; k < count; k++) {
+        const pattern = weigher.live[k];
+        const share = weigher.logPatterns[pattern];
+        if (share > floor) patterns[pattern] += Math.exp(share + prior - reference);
       }
-      best = log;
     }
-    const floor = best - negligible - prior;
-    for (let k = 0; k < patterns.length; k++) {
-      if (weigher.logPatterns[k] > floor) patterns[k] += Math.exp(weigher.logPatterns[k] + prior - reference);
+  };
+
+  const raiseBest = (log: number): void => {
+    // Keep the sums within reach of the exponential.
+    if (Number.isNaN(reference) || log - reference > 200) {
+      const scale = Number.isNaN(reference) ? 0 : Math.exp(reference - log);
+      for (let k = 0; k < patterns.length; k++) patterns[k] *= scale;
+      reference = log;
     }
+    best = log;
   };
 
   const finish = (): WeighedSpace => {

@@ -1,10 +1,10 @@
-import { slipRates } from '../../gear-library/slips.ts';
-import { jawHabits, sizeScale, tipLandKept } from '../../gear-library/tooth-variation.ts';
+import { slipRates, zeroSlipSpread } from '../../gear-library/slips.ts';
+import { jawHabits } from '../../gear-library/tooth-variation.ts';
 import { involute } from '../../src/involute/involute-function.ts';
 import type { Random } from '../../src/numeric/random.ts';
-import { listPitches, listRacks } from '../../src/readings/pitch-prior.ts';
-import { findThinning, listShifts, listTipLosses } from '../../src/readings/tooth-prior.ts';
 import type { Damage, Reading, WheelEvidence } from '../../src/readings/wheel-evidence.ts';
+import { slipReading } from './slip-reading.ts';
+import { findLand, openNarrowWorld, openWorld, type World } from './wheel-worlds.ts';
 
 /** A wheel drawn at random: what it truly is. Lengths mm, angles rad. */
 export interface DrawnWheel {
@@ -38,92 +38,43 @@ const blank: WheelEvidence = {
 
 /** Draws a wheel from the product's own prior. */
 export function drawWheel(random: Random, damage: readonly Damage[] = []): DrawnWheel {
-  const wheel = { ...blank, damage };
-  const teeth = Math.round(7 * Math.exp(random.uniform() * Math.log(100 / 7)));
-  const pitches = listPitches({});
-  const pitch = pitches[random.index(pitches.map((one) => Math.exp(one.logWeight)))];
-  const racks = listRacks({});
-  const rack = racks[random.index(racks.map((one) => Math.exp(one.logWeight[pitch.system])))];
-  const shifts = listShifts('external', teeth, rack.pressureAngle, 0, rack.rack.addendum);
-  const losses = listTipLosses(wheel);
-  const module = pitch.module * Math.exp(pitch.spread * random.normal());
-  for (;;) {
-    const shift = shifts[random.index(shifts.map((one) => Math.exp(one.logWeight)))];
-    const loss = losses[random.index(losses.map((one) => Math.exp(one.logWeight)))];
-    const x = shift.mean + shift.spread * random.normal();
-    const tipLoss = loss.mean + loss.spread * random.normal();
-    const thinning = findThinning(wheel).mean + findThinning(wheel).spread * random.normal();
-    const tip = teeth + 2 * (rack.rack.addendum + x - tipLoss);
-    const base = teeth * Math.cos(rack.pressureAngle);
-    const land = tip > base ? landOf(teeth, rack.pressureAngle, x, tip) : -1;
-    // A pointed tooth can't be made: its draw is taken again, shift and tip alone.
-    if (land <= 0) continue;
-    return {
-      system: pitch.system,
-      size: pitch.system === 'free' ? module : pitch.size,
-      module,
-      pressureAngle: rack.pressureAngle,
-      teeth,
-      addendum: rack.rack.addendum,
-      rootDepth: rack.rack.dedendum + rack.rack.extraDedendum / module,
-      shift: x,
-      tipLoss,
-      thinning,
-      scale: sizeScale.plastic.spread * random.normal(),
-      tipLandKept: tipLandKept.mean + tipLandKept.spread * random.normal(),
-      zero: 0.02 * random.normal(),
-    };
-  }
+  return drawFrom(openWorld(damage), random);
 }
 
-/** A wheel from a narrower world than the prior: common sizes, two angles, modest shifts, little wear. */
+/** Draws a wheel from a narrower world than the prior. */
 export function drawNarrowWheel(random: Random): DrawnWheel {
-  const sizes = [
-    ['module', 0.3],
-    ['module', 0.4],
-    ['module', 0.5],
-    ['module', 0.6],
-    ['module', 0.8],
-    ['module', 1],
-    ['diametral-pitch', 32],
-    ['diametral-pitch', 48],
-    ['diametral-pitch', 64],
-  ] as const;
-  for (;;) {
-    const [system, size] = sizes[Math.floor(random.uniform() * sizes.length)];
-    const module = system === 'module' ? size : 25.4 / size;
-    const teeth = 10 + Math.floor(50 * random.uniform());
-    const old = system === 'diametral-pitch' && random.uniform() < 0.3;
-    const pressureAngle = ((old ? 14.5 : 20) * Math.PI) / 180;
-    const shift = teeth < 17 ? 0.5 * random.uniform() : 0;
-    const tipLoss = 0.05 * random.uniform();
-    const tip = teeth + 2 * (1 + shift - tipLoss);
-    if (landOf(teeth, pressureAngle, shift, tip) <= 0) continue;
-    return {
-      system,
-      size,
-      module,
-      pressureAngle,
-      teeth,
-      addendum: 1,
-      rootDepth: old ? 1.157 : system === 'module' ? 1.25 : 1.2 + 0.0508 / module,
-      shift,
-      tipLoss,
-      thinning: 0.02 + 0.03 * random.uniform(),
-      scale: 0.001 * random.normal(),
-      tipLandKept: 0.7 + 0.3 * random.uniform(),
-      zero: 0.02 * random.normal(),
-    };
-  }
+  return drawFrom(openNarrowWorld(), random);
 }
 
-function landOf(teeth: number, pressureAngle: number, shift: number, tip: number): number {
-  const base = teeth * Math.cos(pressureAngle);
-  return (
-    (Math.PI / 2 + 2 * shift * Math.tan(pressureAngle)) / teeth +
-    involute(pressureAngle) -
-    involute(Math.acos(base / tip))
-  );
+/** Draws a wheel from a world. */
+export function drawFrom(world: World, random: Random): DrawnWheel {
+  const kinds = world.toothings.flatMap((toothing) => toothing.sizes.map((size) => ({ toothing, size })));
+  const weights = kinds.map(({ size }) => size.weight);
+  const counts = Array.from({ length: 100 }, (_, z) => world.countChance(z + 1));
+  for (;;) {
+    const teeth = 1 + random.index(counts);
+    const { toothing, size } = kinds[random.index(weights)];
+    const { pressureAngle, addendum } = toothing;
+    const module = size.module * Math.exp(size.spread * random.normal());
+    const ways = world.listKinds(toothing, teeth);
+    for (let round = 0; round < (world.keepsSize ? 10_000 : 1); round++) {
+      const tooth = ways[random.index(ways.map((way) => way.weight))].draw(random);
+      const tip = teeth + 2 * (addendum + tooth.shift - tooth.tipLoss);
+      // A pointed tooth can't be made: its draw is taken again.
+      if (findLand(teeth, pressureAngle, tooth.shift, tip) <= 0) continue;
+      return {
+        ...tooth,
+        system: size.system,
+        size: size.system === 'free' ? module : size.size,
+        module,
+        pressureAngle,
+        teeth,
+        addendum,
+        rootDepth: toothing.dedendum + toothing.extraDedendum / module,
+        zero: 0.02 * random.normal(),
+      };
+    }
+  }
 }
 
 /** What the geometry gives for one reading of a drawn wheel, without any error, mm. */
@@ -133,7 +84,7 @@ export function trueReading(wheel: DrawnWheel, reading: Reading): number {
   if (reading.of === 'outside') {
     const tip = z + 2 * (wheel.addendum + x - wheel.tipLoss);
     if (z % 2 === 0) return grown * tip;
-    const tau = wheel.tipLandKept * landOf(z, a, x, tip);
+    const tau = wheel.tipLandKept * findLand(z, a, x, tip);
     if (reading.jaws === 'rocked') return grown * tip * Math.cos(Math.PI / (2 * z) - tau);
     if (reading.jaws === 'settled') return ((grown * tip) / 2) * (1 + Math.cos(Math.PI / z - tau));
     return grown * tip;
@@ -179,15 +130,18 @@ export function measureWheel(
   random: Random,
   withSlips: boolean,
 ): WheelEvidence {
+  const happens = (chance: number): boolean => withSlips && random.uniform() < chance;
   const [near, wide] = spansOf(wheel);
-  const readings: Reading[] = [{ of: 'teeth', count: wheel.teeth }];
+  const miscount = happens(slipRates['count-off-by-one'].chance) ? (random.uniform() < 0.5 ? -1 : 1) : 0;
+  const readings: Reading[] = [{ of: 'teeth', count: wheel.teeth + miscount }];
   const jaws =
     wheel.teeth % 2 === 0 ? undefined : jawHabits[random.index(jawHabits.map((habit) => habit.weight))].jaws;
+  const zero =
+    wheel.zero + (happens(slipRates['zero-not-set'].chance) ? zeroSlipSpread.uMm * random.normal() : 0);
   const take = (reading: Reading, method: number, bias: number): void => {
-    let mm = trueReading(wheel, reading) + bias + wheel.zero + Math.hypot(0.015, method) * random.normal();
-    const slip = withSlips && random.uniform() < slipRates.wrong.chance;
-    if (slip) mm += Math.max(0.25, 0.1 * mm) * random.normal();
-    readings.push({ ...reading, mm } as Reading);
+    const mm = trueReading(wheel, reading) + bias + zero + Math.hypot(0.015, method) * random.normal();
+    const isDiameter = reading.of === 'outside' || reading.of === 'root';
+    readings.push({ ...reading, mm: withSlips ? slipReading(mm, isDiameter, random) : mm } as Reading);
   };
   // Half of the people say how the jaws lay.
   const outside: Reading = { of: 'outside', jaws };

@@ -1,145 +1,188 @@
 import { pitchSizes } from '../../gear-library/pitch-series.ts';
-import { startRandom } from '../../src/numeric/random.ts';
-import { identifyWheel } from '../../src/readings/identify-wheel.ts';
-import type { Damage, WheelEvidence } from '../../src/readings/wheel-evidence.ts';
-import { type DrawnWheel, drawNarrowWheel, drawWheel, measureWheel, type ReadingSet } from './draw-wheels.ts';
-import { weighByQuadrature } from './weigh-by-quadrature.ts';
+import { type Random, startRandom } from '../../src/numeric/random.ts';
+import { type Identity, identifyWheel } from '../../src/readings/identify-wheel.ts';
+import type {
+  LengthReading,
+  Reading,
+  TeethReading,
+  WheelEvidence,
+} from '../../src/readings/wheel-evidence.ts';
+import { damages, drawDamaged } from './draw-damaged.ts';
+import { type DrawnWheel, drawFrom, measureWheel, type ReadingSet } from './draw-wheels.ts';
+import { nameSize, weighByBruteForce } from './weigh-by-brute-force.ts';
+import { openNarrowWorld, openWorld, type World } from './wheel-worlds.ts';
 
 const sets: readonly ReadingSet[] = ['outside', 'outside+root', 'outside+span', 'two spans', 'all four'];
 
-/** Cases a reading set, and of those, how many the (slow) quadrature is run on: `bench -- identity 5000 200`. */
+/** Wheels a reading set, and on how many of them brute force is run: `bench -- identity 5000 500`. */
 export function run(brief: boolean, args: readonly string[]): void {
   const cases = brief ? 4 : Number(args[0] ?? 5000);
-  const paired = brief ? 0 : Number(args[1] ?? 60);
+  const paired = brief ? 1 : Number(args[1] ?? 500);
+  const world = openWorld();
+  const certain = { count: 0, wrong: 0 };
   console.log(
     `identity: ${cases} wheels a set drawn from the product's prior, z 7–100, default uncertainties, slips at their rates`,
   );
-  for (const set of sets) report(set, cases, paired, (random) => drawWheel(random), []);
+  for (const set of sets) report(set, cases, paired, world, (random) => draw(world, set, random), certain);
+  console.log(`  called certain in all: ${certain.count}, of which wrong ${certain.wrong}`);
+  const narrow = openNarrowWorld();
   console.log('a second, narrower generator: modules 0.3–1 and 32, 48, 64 DP, 20° and 14.5°, little wear');
-  for (const set of ['outside+root', 'all four'] as const) report(set, cases, paired, drawNarrowWheel, []);
-  const worn: Damage[] = [{ kind: 'worn' }];
-  console.log('worn wheels, said to be worn');
-  report('all four', cases, 0, (random) => drawWheel(random, worn), worn);
-  reportSlips(brief ? 6 : Math.min(1000, cases));
-  reportSpeed(brief ? 5 : 60);
+  for (const set of ['outside+root', 'all four'] as const)
+    report(set, cases, paired, narrow, (random) => draw(narrow, set, random), { count: 0, wrong: 0 });
+  const damaged = { count: 0, wrong: 0 };
+  console.log('damaged wheels, the damage stated');
+  for (const damage of damages) {
+    for (const set of ['outside+root', 'all four'] as const) {
+      const few = Math.ceil(cases / 5);
+      report(`${damage}: ${set}`, few, 0, world, (random) => drawDamaged(damage, set, random), damaged);
+    }
+  }
+  console.log(`  called certain in all: ${damaged.count}, of which wrong ${damaged.wrong}`);
+  reportSlips(brief ? 6 : Math.min(1000, cases), brief ? 0 : Math.min(1000, paired));
+  reportSpeed(brief ? 5 : 200);
+}
+
+interface Case {
+  readonly wheel: DrawnWheel;
+  readonly evidence: WheelEvidence;
+}
+
+function draw(world: World, set: ReadingSet, random: Random): Case {
+  const wheel = drawFrom(world, random);
+  return { wheel, evidence: measureWheel(wheel, set, random, true) };
 }
 
 function report(
-  set: ReadingSet,
+  title: string,
   cases: number,
   paired: number,
-  draw: (random: ReturnType<typeof startRandom>) => DrawnWheel,
-  damage: readonly Damage[],
+  world: World,
+  drawCase: (random: Random) => Case,
+  certain: { count: number; wrong: number },
 ): void {
   const random = startRandom(20261125);
+  const ownRandom = startRandom(1);
   const bins = Array.from({ length: 10 }, () => ({ count: 0, stated: 0, right: 0 }));
+  const pairs = { product: 0, ceiling: 0, square: 0, apart: 0, error: 0 };
   let right = 0;
   let rule = 0;
-  let certain = 0;
-  let certainWrong = 0;
-  let ceiling = 0;
-  let mine = 0;
-  let differ = 0;
   let checksum = 0;
+  let certainHere = 0;
+  let wrongHere = 0;
   for (let i = 0; i < cases; i++) {
-    const wheel = draw(random);
-    const evidence = { ...measureWheel(wheel, set, random, true), damage };
+    const { wheel, evidence } = drawCase(random);
     const identity = identifyWheel(evidence);
-    const top = identity.pitch[0];
-    const name = top ? (top.system === 'free' ? 'free' : `${top.system} ${top.size}`) : 'none';
-    const truth = nameOf(wheel);
-    const isRight = name === truth;
+    const stated = identity.pitch[0]?.probability ?? 0;
+    const truth = nameSize(wheel.system, wheel.size);
+    const isRight = nameLead(identity) === truth;
     if (isRight) right++;
     if (plainRule(evidence) === truth) rule++;
     if (identity.verdict === 'certain') {
-      certain++;
-      if (!isRight) certainWrong++;
+      certainHere++;
+      if (!isRight) wrongHere++;
     }
-    const bin = bins[Math.min(9, Math.floor((top?.probability ?? 0) * 10))];
+    const bin = bins[Math.min(9, Math.floor(stated * 10))];
     bin.count++;
-    bin.stated += top?.probability ?? 0;
+    bin.stated += stated;
     if (isRight) bin.right++;
-    checksum += top?.probability ?? 0;
+    checksum += stated;
     if (i < paired) {
-      const exact = [...weighByQuadrature(evidence)].reduce((best, entry) =>
-        entry[1] > best[1] ? entry : best,
-      );
-      if (exact[0] === truth) ceiling++;
-      if (isRight) mine++;
-      if ((exact[0] === truth) !== isRight) differ++;
+      const exact = weighByBruteForce(evidence, world, ownRandom);
+      const difference = (isRight ? 1 : 0) - (exact.lead === truth ? 1 : 0);
+      if (exact.lead === truth) pairs.ceiling++;
+      pairs.product += isRight ? 1 : 0;
+      pairs.square += difference ** 2;
+      pairs.apart += Math.abs(stated - (exact.chances.get(nameLead(identity)) ?? 0));
+      pairs.error += exact.error;
     }
   }
-  const percent = (part: number, of: number): string => `${((100 * part) / of).toFixed(1)} %`;
+  certain.count += certainHere;
+  certain.wrong += wrongHere;
+  const hasRule = title.includes('outside') || title.includes('all four');
   console.log(
-    `  ${set}: right ${percent(right, cases)}, plain rule ${set === 'two spans' ? 'n/a' : percent(rule, cases)}, certain ${certain} of which wrong ${certainWrong}, checksum ${checksum.toFixed(6)}`,
+    `  ${title} (${cases}): right ${percent(right, cases)}, plain rule ${hasRule ? percent(rule, cases) : 'n/a'}, certain ${certainHere} of which wrong ${wrongHere}, checksum ${checksum.toFixed(6)}`,
   );
   if (paired > 0) {
-    const error = (100 * Math.sqrt(differ)) / paired;
+    const mean = (pairs.product - pairs.ceiling) / paired;
+    const error = Math.sqrt(Math.max(0, pairs.square / paired - mean ** 2) / paired);
     console.log(
-      `    on ${paired} of them: product ${percent(mine, paired)}, quadrature ${percent(ceiling, paired)}, paired standard error ${error.toFixed(2)} points`,
+      `    on ${paired} of them: product ${percent(pairs.product, paired)}, brute force ${percent(pairs.ceiling, paired)}, difference ${(100 * mean).toFixed(2)} ± ${(100 * error).toFixed(2)} points (paired standard error); stated probabilities ${(pairs.apart / paired).toFixed(4)} apart on average, of which draws of brute force ${(pairs.error / paired).toFixed(4)}`,
     );
   }
-  console.log(
-    `    stated/true by tenths: ${bins
-      .map((bin, k) =>
-        bin.count === 0
-          ? ''
-          : `${k * 10}%+ (${bin.count}) ${(bin.stated / bin.count).toFixed(3)}/${(bin.right / bin.count).toFixed(3)}`,
-      )
-      .filter((text) => text !== '')
-      .join(', ')}`,
+  const tenths = bins.flatMap(({ count, stated, right: came }, k) =>
+    count === 0 ? [] : [`${k * 10}%+ (${count}) ${(stated / count).toFixed(3)}/${(came / count).toFixed(3)}`],
   );
+  console.log(`    stated/true by tenths: ${tenths.join(', ')}`);
 }
 
-function nameOf(wheel: DrawnWheel): string {
-  return wheel.system === 'free' ? 'free' : `${wheel.system} ${wheel.size}`;
+function percent(part: number, of: number): string {
+  return `${((100 * part) / of).toFixed(1)} %`;
+}
+
+function nameLead(identity: Identity): string {
+  const [lead] = identity.pitch;
+  return lead ? nameSize(lead.system, lead.size) : 'none';
 }
 
 /** m = OD/(z + 2), snapped to the nearest size of the full series. */
 function plainRule(evidence: WheelEvidence): string {
-  const teeth = evidence.readings.find((reading) => reading.of === 'teeth');
-  const outside = evidence.readings.find((reading) => reading.of === 'outside');
-  if (!teeth || !outside || !('mm' in outside) || typeof outside.mm !== 'number' || !('count' in teeth))
-    return '';
-  const module = outside.mm / ((teeth.count ?? 0) + 2);
+  const teeth = evidence.readings.find((one): one is TeethReading => one.of === 'teeth');
+  const outside = evidence.readings.find((one): one is LengthReading => one.of === 'outside');
+  const count = teeth?.count ?? (teeth?.left ?? 0) + (teeth?.missing?.[1] ?? 0);
+  if (count === 0 || outside === undefined) return '';
+  const module = Number(outside.mm) / (count + 2);
   const nearest = pitchSizes.reduce((best, size) =>
     Math.abs(Math.log(size.module / module)) < Math.abs(Math.log(best.module / module)) ? size : best,
   );
-  return `${nearest.system} ${nearest.size}`;
+  return nameSize(nearest.system, nearest.size);
 }
 
-/** One slip of 6 deviations or more among outside, root and two spans. */
-function reportSlips(draws: number): void {
+/** One slip of 6 deviations or more among outside, root and two spans, everything else sound. */
+function reportSlips(draws: number, paired: number): void {
   const random = startRandom(606);
+  const ownRandom = startRandom(2);
+  const world = openWorld();
   let right = 0;
   let first = 0;
+  let sound = 0;
+  let rightOfPaired = 0;
+  let ceiling = 0;
   for (let i = 0; i < draws; i++) {
-    const wheel = drawWheel(random);
+    const wheel = drawFrom(world, random);
+    const truth = nameSize(wheel.system, wheel.size);
     const evidence = measureWheel(wheel, 'all four', random, false);
     const at = 1 + random.index([1, 1, 1, 1]);
     const size = (6 + 14 * random.uniform()) * (at === 2 ? 0.055 : 0.03) * (random.uniform() < 0.5 ? -1 : 1);
     const readings = evidence.readings.map((reading, k) =>
-      k === at && 'mm' in reading ? { ...reading, mm: Number(reading.mm) + size } : reading,
+      k === at && 'mm' in reading ? ({ ...reading, mm: Number(reading.mm) + size } as Reading) : reading,
     );
-    const identity = identifyWheel({ ...evidence, readings } as WheelEvidence);
-    const top = identity.pitch[0];
-    if (top && (top.system === 'free' ? 'free' : `${top.system} ${top.size}`) === nameOf(wheel)) right++;
+    const slipped = { ...evidence, readings };
+    const identity = identifyWheel(slipped);
+    if (nameLead(identity) === truth) right++;
     if (identity.suspect[0]?.reading === at) first++;
+    if (nameLead(identifyWheel(evidence)) === truth) sound++;
+    if (i >= paired) continue;
+    if (nameLead(identity) === truth) rightOfPaired++;
+    if (weighByBruteForce(slipped, world, ownRandom).lead === truth) ceiling++;
   }
   console.log(
-    `  one slip of 6 to 20 deviations among four, ${draws} draws: right size ${((100 * right) / draws).toFixed(1)} %, slip first suspect ${((100 * first) / draws).toFixed(1)} %`,
+    `one slip of 6 to 20 deviations among four (${draws}): right size ${percent(right, draws)}, slip first suspect ${percent(first, draws)}; the same readings without the slip: right size ${percent(sound, draws)}`,
   );
+  if (paired > 0) {
+    console.log(
+      `    on ${paired} of them: product ${percent(rightOfPaired, paired)}, brute force ${percent(ceiling, paired)}`,
+    );
+  }
 }
 
 function reportSpeed(count: number): void {
   const random = startRandom(5);
-  const counted = Array.from({ length: count }, () =>
-    measureWheel(drawWheel(random), 'all four', random, true),
-  );
+  const world = openWorld();
+  const counted = Array.from({ length: count }, () => draw(world, 'all four', random).evidence);
   const uncertain = counted.map((evidence) => ({
     ...evidence,
     readings: evidence.readings.map((reading) =>
-      reading.of === 'teeth' && 'count' in reading && reading.count !== undefined
+      reading.of === 'teeth' && reading.count !== undefined
         ? { of: 'teeth' as const, left: reading.count - 4, missing: [3, 4, 5] }
         : reading,
     ),
