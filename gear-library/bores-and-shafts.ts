@@ -2,7 +2,7 @@
  * Sizes that shafts and bores of small machines usually have. A measured shaft near one of them was probably made to
  * it; a measured size that is near none is as good as any other, and nothing is ever rounded to this list unasked.
  */
-interface UsualSize {
+export interface UsualSize {
   /** Where the size belongs: what a person would look for in a drawer or a shop */
   readonly system: 'metric' | 'inch';
   /** The size as it is named: mm, or a fraction of an inch */
@@ -59,32 +59,4 @@ export const usualSizes: readonly UsualSize[] = [
   fraction(5, 16, 'rollers, motors'),
   fraction(3, 8, 'drums, motors'),
   fraction(1, 2, 'drums, motors'),
-];
-
-/** How a shaft keeps a gear from turning on it, with the flat that is usual, as a part of the diameter. */
-export const usualFlats: readonly {
-  readonly shape: 'd' | 'double-d';
-  /** Flat to opposite wall (d) or flat to flat (double-d), over the diameter */
-  readonly flatOverDiameter: number;
-  readonly reason: string;
-  readonly source: string;
-}[] = [
-  {
-    shape: 'd',
-    flatOverDiameter: 0.75,
-    reason: 'knob shafts: 4.5 mm left of 6 mm',
-    source: practice,
-  },
-  {
-    shape: 'd',
-    flatOverDiameter: 0.9,
-    reason: 'motor shafts: 4.5 mm left of 5 mm, so that the shaft stays stiff',
-    source: practice,
-  },
-  {
-    shape: 'double-d',
-    flatOverDiameter: 0.685,
-    reason: 'toy gearmotors: 3.7 mm across on 5.4 mm; others differ widely: measure it',
-    source: 'value from memory',
-  },
 ];

@@ -1,7 +1,7 @@
 import { collectEvidence, findWheels, isCovered } from './job/collect-evidence.ts';
 import { type IdentityReport, reportIdentity } from './job/identity-report.ts';
 import type { Job, Wheel } from './job/job-schema.ts';
-import { type Identity, identifyWheel } from './readings/identify-wheel.ts';
+import { type Identity, identifyWheel, withoutAnswer } from './readings/identify-wheel.ts';
 
 /** What each wheel of a job is, how sure that is, and what to measure next; all wheels, or the one named. */
 export function identify(job: Job, options: { readonly wheelId?: string } = {}): IdentityReport {
@@ -13,18 +13,10 @@ export function identify(job: Job, options: { readonly wheelId?: string } = {}):
 }
 
 /** One wheel's identity; a kind that is not covered ends at once, in words. */
-export function identifyOne(job: Job, wheel: Wheel): Identity {
+function identifyOne(job: Job, wheel: Wheel): Identity {
   if (isCovered(wheel)) return identifyWheel(collectEvidence(job, wheel));
   return {
-    id: wheel.id,
-    pitch: [],
-    candidates: [],
-    restProbability: 1,
-    verdict: 'undecided',
-    angleVerdict: 'undecided',
-    sameTeeth: [],
-    suspect: [],
-    next: [],
+    ...withoutAnswer(wheel.id),
     ending: 'stop-here',
     notes: [`a ${wheel.kind} can't be worked out yet: external, internal and rack can`],
   };

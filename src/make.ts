@@ -1,14 +1,15 @@
 import { Fail } from './fail.ts';
+import { encodePart } from './formats/encode-part.ts';
 import { type PartFormat, partFormats } from './formats/part-formats.ts';
-import { identifyOne } from './identify.ts';
-import type { GearSpec } from './involute/gear-spec.ts';
+import { identify } from './identify.ts';
 import { collectEvidence, findWheels, isCovered } from './job/collect-evidence.ts';
+import type { WheelReport } from './job/identity-report.ts';
 import type { Job, Wheel } from './job/job-schema.ts';
 import { fieldsOfSpec, specOfFields } from './job/spec-fields.ts';
+import type { SpecFields } from './job/spec-schema.ts';
 import { layTrialPlate } from './making/lay-trial-plate.ts';
 import { type KnownForm, planPart } from './making/plan-part.ts';
 import { listRivals } from './readings/choose-ending.ts';
-import type { Identity } from './readings/identify-wheel.ts';
 import { buildSolid } from './solid/build-solid.ts';
 import type { Mesh } from './solid/mesh.ts';
 import type { Bore, WheelForm } from './solid/wheel-form.ts';
@@ -18,6 +19,8 @@ export interface MakeOptions {
   /** Keys of part formats; all where left out */
   readonly formats?: readonly string[];
   readonly process?: string;
+  /** What `identify` said of this wheel in this job, where that is known already; worked out where left out */
+  readonly answer?: WheelReport | undefined;
   /** Greatest stray of a chord from the exact curve, mm */
   readonly chordErrorMm?: number;
 }
@@ -25,6 +28,7 @@ export interface MakeOptions {
 export interface MadeFile {
   readonly name: string;
   readonly bytes: Uint8Array;
+  readonly format: PartFormat;
 }
 
 export interface MadePart {
@@ -52,22 +56,26 @@ export function make(job: Job, options: MakeOptions): MadePart {
     throw noAnswer(`a ${wheel.kind} can't be made yet`, 'External wheels, internal wheels and racks can.');
   const formats = chooseFormats(options.formats);
   const evidence = collectEvidence(job, wheel);
-  const known = knownForm(wheel);
   const given = wheel.spec?.moduleMm !== undefined && wheel.spec.teeth !== undefined ? wheel.spec : undefined;
-  const identity = given ? undefined : identifyOne(job, wheel);
-  const spec = given ? specOfFields(given, evidence.kind, `wheels[${at}].spec`) : leadingSpec(identity);
-  const isTrial = identity !== undefined && !isReliable(identity);
+  const answer = given ? undefined : (options.answer ?? identify(job, { wheelId: wheel.id }).wheels[0]);
+  if (answer && answer.id !== wheel.id) throw new Error(`the answer is ${answer.id}'s, not ${wheel.id}'s`);
+  const field = `wheels[${at}].spec`;
+  const spec = specOfFields(given ?? leadingSpec(answer), evidence.kind, field);
+  const isTrial = answer !== undefined && !isReliable(answer);
+  const known = knownForm(wheel, field);
   const plan = planPart(evidence, spec, known, isTrial, options.process);
   const chordError = options.chordErrorMm ?? usualChordError;
   const name = `${fileName(wheel.id)}${isTrial ? '-trial' : ''}`;
   const mesh = buildSolid(plan.form, chordError);
   const metadata = describePart(job, plan.form, isTrial);
   const files = writeMesh(mesh, name, metadata, formats);
-  const rivals = identity && isTrial ? listRivals(identity.candidates).slice(0, 4) : [];
+  const rivals = answer && isTrial ? listRivals(answer.candidates).slice(0, 4) : [];
   if (rivals.length < 2 || plan.form.spec.kind !== 'external') {
     return { wheelId: wheel.id, isTrial, warnings: plan.warnings, spec: fieldsOfSpec(plan.form.spec), files };
   }
-  const plans = rivals.map((rival) => planPart(evidence, rival.spec, known, true, options.process));
+  const plans = rivals.map((rival) =>
+    planPart(evidence, specOfFields(rival.spec, evidence.kind, field), known, true, options.process),
+  );
   const plate = layTrialPlate(
     plans.map((one) => one.form.spec),
     plan.form.bore,
@@ -88,12 +96,12 @@ export function make(job: Job, options: MakeOptions): MadePart {
   };
 }
 
-function isReliable(identity: Identity): boolean {
-  return (identity.verdict === 'certain' || identity.verdict === 'likely') && identity.suspect.length === 0;
+function isReliable(answer: WheelReport): boolean {
+  return (answer.verdict === 'certain' || answer.verdict === 'likely') && answer.suspect.length === 0;
 }
 
-function leadingSpec(identity: Identity | undefined): GearSpec {
-  const lead = identity?.candidates[0];
+function leadingSpec(answer: WheelReport | undefined): SpecFields {
+  const lead = answer?.candidates[0];
   if (lead) return lead.spec;
   throw noAnswer(
     'there is no answer to make a part from',
@@ -128,7 +136,8 @@ function writeMesh(
 ): MadeFile[] {
   return formats.map((format) => ({
     name: `${name}.${format.extension}`,
-    bytes: format.encode(mesh, name, metadata),
+    bytes: encodePart(format, mesh, name, metadata),
+    format,
   }));
 }
 
@@ -148,12 +157,12 @@ function describePart(job: Job, form: WheelForm, isTrial: boolean): Record<strin
   };
 }
 
-function knownForm(wheel: Wheel): KnownForm {
+function knownForm(wheel: Wheel, field: string): KnownForm {
   const spec = wheel.spec;
   if (!spec) return {};
   return {
     faceWidth: spec.faceWidthMm,
-    bore: spec.bore ? boreOf(spec.bore) : undefined,
+    bore: spec.bore ? boreOf(spec.bore, `${field}.bore`) : undefined,
     hubs: spec.hubs?.flatMap((hub) =>
       hub.side && hub.diameterMm && hub.lengthMm
         ? [{ side: hub.side, diameter: hub.diameterMm, length: hub.lengthMm }]
@@ -164,15 +173,10 @@ function knownForm(wheel: Wheel): KnownForm {
   };
 }
 
-function boreOf(bore: NonNullable<NonNullable<Wheel['spec']>['bore']>): Bore | undefined {
+function boreOf(bore: NonNullable<SpecFields['bore']>, field: string): Bore | undefined {
   const { shape, diameterMm: diameter, flatMm: flat, acrossFlatsMm: acrossFlats } = bore;
-  const missing = (field: string): Fail =>
-    new Fail(
-      'bad-value',
-      `spec.bore.${field}`,
-      `a ${shape} bore needs ${field}`,
-      `Add "${field}" to the bore.`,
-    );
+  const missing = (key: string): Fail =>
+    new Fail('bad-value', `${field}.${key}`, `a ${shape} bore needs ${key}`, `Add "${key}" to the bore.`);
   switch (shape) {
     case undefined:
       return undefined;

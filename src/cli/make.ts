@@ -22,7 +22,12 @@ export async function makeCommand(bytes: Uint8Array, options: MakeCommandOptions
     ...(options.process === undefined ? {} : { process: options.process }),
   });
   const paths = await writeFiles(options.out, part.files, options.force === true);
-  const files = part.files.map((file, index) => ({ path: paths[index], bytes: file.bytes.length }));
+  const files = part.files.map(({ bytes, format }, index) => ({
+    path: paths[index],
+    bytes: bytes.length,
+    mediaType: format.mediaType,
+    forWhom: format.forWhom,
+  }));
   return {
     json: { ...part, files },
     lines: reportPart(part, paths),

@@ -1,7 +1,7 @@
 import type { MadePart } from '../index.ts';
 import { wrapText } from './wrap-text.ts';
 
-/** What was made: the files, whether it is a part or one to try, and every warning. 80 columns at most. */
+/** What was made: the files and whom they are for, whether it is a part or one to try, and every warning. 80 columns at most. */
 export function reportPart(part: MadePart, paths: readonly string[]): string[] {
   const { spec } = part;
   const what = part.isTrial ? 'trial part' : 'part';
@@ -9,6 +9,9 @@ export function reportPart(part: MadePart, paths: readonly string[]): string[] {
   return [
     ...wrapText(`${part.wheelId}: a ${what} of ${size}.`),
     ...paths.map((path) => `  ${path}`),
+    ...[...new Set(part.files.map(({ format }) => format))].flatMap(({ extension, forWhom }) =>
+      wrapText(forWhom, `  .${extension}: `),
+    ),
     ...tellMarks(part),
     ...(part.warnings.length === 0 ? [] : ['', 'Before you make it']),
     ...part.warnings.flatMap((warning) => wrapText(warning, '  - ')),

@@ -3,7 +3,7 @@ import { version } from '../../package.json';
 import { Fail, partFormats, processes } from '../index.ts';
 import type { CommandOutput } from './command-output.ts';
 import { type IdentifyOptions, identifyCommand } from './identify.ts';
-import { type MakeCommandOptions, makeCommand } from './make.ts';
+import type { MakeCommandOptions } from './make.ts';
 import { readInput } from './read-input.ts';
 import { defaultPort, type ServeOptions, serveCommand } from './serve.ts';
 import { wrapText } from './wrap-text.ts';
@@ -71,6 +71,7 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .option('--force', 'replace files that are there')
     .option('--json', 'print one JSON document and nothing else')
     .action(async (path: string, options: MakeCommandOptions) => {
+      const { makeCommand } = await import('./make.ts');
       finish(await makeCommand(await read(path), options));
     });
   program

@@ -1,26 +1,29 @@
-import type { Mesh } from '../solid/mesh.ts';
-import { encodeStl } from './stl.ts';
-import { encodeThreeMf } from './three-mf.ts';
-
 /** One file format that a part can be written in; the command's choices and the README's table come from here. */
 export interface PartFormat {
-  readonly key: string;
+  readonly key: 'stl' | '3mf';
   readonly extension: string;
+  /** As registered with IANA */
+  readonly mediaType: string;
   readonly what: string;
-  readonly encode: (mesh: Mesh, name: string, metadata: Readonly<Record<string, string>>) => Uint8Array;
+  /** One plain sentence: who takes such a file, and what to tell them */
+  readonly forWhom: string;
 }
 
+/** Rows alone: what writes them (`encode-part.ts`) is needed only where a part is made. */
 export const partFormats: readonly PartFormat[] = [
   {
     key: 'stl',
     extension: 'stl',
+    mediaType: 'model/stl',
     what: 'triangles, numbers in mm, read by everything',
-    encode: (mesh, name) => encodeStl(mesh, `${name} (mm)`),
+    forWhom:
+      'For any slicer or printing service; the file names no unit, so say that it is in mm where you are asked.',
   },
   {
     key: '3mf',
     extension: '3mf',
+    mediaType: 'model/3mf',
     what: 'triangles with unit, name and the spec inside',
-    encode: encodeThreeMf,
+    forWhom: 'For slicers and printing services that read it; the unit comes with the file.',
   },
 ];

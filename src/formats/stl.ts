@@ -1,4 +1,5 @@
 import type { Mesh } from '../solid/mesh.ts';
+import { writeNormal } from '../solid/write-normal.ts';
 
 /**
  * A mesh as binary STL: 80 bytes of title, the triangle count, then 50 bytes a triangle, little-endian, single
@@ -49,15 +50,9 @@ function putNormal(
   b: number,
   c: number,
 ): void {
-  const ux = positions[b] - positions[a];
-  const uy = positions[b + 1] - positions[a + 1];
-  const uz = positions[b + 2] - positions[a + 2];
-  const vx = positions[c] - positions[a];
-  const vy = positions[c + 1] - positions[a + 1];
-  const vz = positions[c + 2] - positions[a + 2];
-  const nx = uy * vz - uz * vy;
-  const ny = uz * vx - ux * vz;
-  const nz = ux * vy - uy * vx;
+  const normal: [number, number, number] = [0, 0, 0];
+  writeNormal(positions, a, b, c, normal);
+  const [nx, ny, nz] = normal;
   const length = Math.sqrt(nx * nx + ny * ny + nz * nz) || 1;
   view.setFloat32(at, nx / length, true);
   view.setFloat32(at + 4, ny / length, true);

@@ -1,4 +1,4 @@
-import { zipSync } from 'fflate';
+import { zipSync } from 'fflate/browser';
 import type { Mesh } from '../solid/mesh.ts';
 import { writeModel } from './write-model.ts';
 

@@ -1,12 +1,8 @@
 import { Fail } from '../fail.ts';
+import { findBaseSpaceAngle } from './base-space-angle.ts';
 import { findDiameters } from './gear-diameters.ts';
 import type { GearSpec } from './gear-spec.ts';
-import {
-  findInternalRoot,
-  findInternalSpaceHalfAngle,
-  findSpaceHalfAngleAtBase,
-  type InternalFillet,
-} from './internal-root.ts';
+import { findInternalRoot, findInternalSpaceHalfAngle, type InternalFillet } from './internal-root.ts';
 import { inverseInvolute } from './involute-function.ts';
 import { pushArc } from './push-arc.ts';
 import { sampleCurve } from './sample-curve.ts';
@@ -62,7 +58,7 @@ function checkTip(spec: GearSpec): void {
     );
   }
   if (findInternalSpaceHalfAngle(spec, tip / 2) >= Math.PI / spec.teeth) {
-    const pointed = base / Math.cos(inverseInvolute(findSpaceHalfAngleAtBase(spec) - Math.PI / spec.teeth));
+    const pointed = base / Math.cos(inverseInvolute(findBaseSpaceAngle(spec) - Math.PI / spec.teeth));
     const least = Math.ceil(pointed * 1000) / 1000;
     throw new Fail(
       'pointed-tooth',

@@ -1,4 +1,6 @@
 import { Fail } from '../fail.ts';
+import { bisect } from '../numeric/bisect.ts';
+import { findBaseSpaceAngle } from './base-space-angle.ts';
 import { findDiameters } from './gear-diameters.ts';
 import type { GearSpec } from './gear-spec.ts';
 import { findInternalInterference } from './internal-interference.ts';
@@ -47,7 +49,7 @@ export function findInternalRoot(spec: GearSpec): InternalRoot {
     );
   }
   if (!(findInternalSpaceHalfAngle(spec, root / 2) > 0)) {
-    const deepest = base / Math.cos(inverseInvolute(findSpaceHalfAngleAtBase(spec)));
+    const deepest = base / Math.cos(inverseInvolute(findBaseSpaceAngle(spec)));
     const greatest =
       Math.floor(((deepest - reference) / (2 * spec.module) - spec.profileShift) * 1000) / 1000;
     throw new Fail(
@@ -64,16 +66,7 @@ export function findInternalRoot(spec: GearSpec): InternalRoot {
 /** Half the angle of an internal wheel's space at a radius: the half tooth of the external wheel that fills it. */
 export function findInternalSpaceHalfAngle(spec: GearSpec, radius: number): number {
   const { base } = findDiameters(spec);
-  return findSpaceHalfAngleAtBase(spec) - involute(Math.acos(Math.min(1, base / (2 * radius))));
-}
-
-/** Half the angle of the space between its involutes at the base circle. */
-export function findSpaceHalfAngleAtBase(spec: GearSpec): number {
-  const { transversePressureAngle } = findDiameters(spec);
-  const { teeth: z, module: m } = spec;
-  const atReference =
-    (Math.PI / 2 + 2 * spec.profileShift * Math.tan(spec.pressureAngle) + spec.thinning / m) / z;
-  return atReference + involute(transversePressureAngle);
+  return findBaseSpaceAngle(spec) - involute(Math.acos(Math.min(1, base / (2 * radius))));
 }
 
 /**
@@ -93,16 +86,7 @@ function findFillet(spec: GearSpec): InternalFillet {
     radius === 0 ||
     (rootRadius - radius >= baseRadius && centerAngleOf(radius) >= 0 && flankStartOf(radius) >= tip / 2);
   const asked = spec.rootRadius * spec.module;
-  let radius = asked;
-  if (!fits(asked)) {
-    let high = asked;
-    radius = 0;
-    for (let round = 0; round < 60; round++) {
-      const middle = (radius + high) / 2;
-      if (fits(middle)) radius = middle;
-      else high = middle;
-    }
-  }
+  const radius = fits(asked) ? asked : bisect(fits, 0, asked).holding;
   return {
     cut: 'fillet',
     radius,

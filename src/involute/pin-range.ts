@@ -1,3 +1,4 @@
+import { bisect } from '../numeric/bisect.ts';
 import { findBaseSpaceAngle } from './base-space-angle.ts';
 import { findDiameters } from './gear-diameters.ts';
 import type { GearSpec } from './gear-spec.ts';
@@ -49,7 +50,7 @@ function findWheelRange(spec: GearSpec): PinRange | undefined {
       (phi) => (Math.tan(phi) - rollOf(diameter)) / lean ** 2 - side * baseSpace - involute(phi) < 0,
       0,
       rightAngle,
-    );
+    ).failing;
 
   const smallest = inverseInvolute(Math.max(0, -side * baseSpace));
   const largest = angleTouching(tip);
@@ -68,7 +69,7 @@ function findWheelRange(spec: GearSpec): PinRange | undefined {
   if (!(side * (largest - smallest) > 0)) return undefined;
   const nearlyLargest = largest === rightAngle ? rightAngle - 1e-6 : largest - (largest - smallest) * 1e-9;
   if (!reaches(nearlyLargest)) return undefined;
-  const least = pinAt(bisect((phi) => !reaches(phi), smallest, nearlyLargest));
+  const least = pinAt(bisect((phi) => !reaches(phi), smallest, nearlyLargest).failing);
   const ideal = pinAt(angleTouching(reference + 2 * spec.profileShift * spec.module));
   return { least, ideal: Math.min(greatest, Math.max(least, ideal)), greatest };
 }
@@ -129,18 +130,6 @@ function findRackRange(spec: GearSpec): PinRange | undefined {
   };
   const greatest = touching(tip);
   if (!reaches(greatest)) return undefined;
-  const least = bisect((pin) => !reaches(pin), 0, greatest);
+  const least = bisect((pin) => !reaches(pin), 0, greatest).failing;
   return { least, ideal: Math.min(greatest, Math.max(least, touching(0))), greatest };
-}
-
-/** Where a condition that holds at `from` ends on the way to `to` (either may be the larger); the side where it fails. */
-function bisect(holds: (value: number) => boolean, from: number, to: number): number {
-  let holding = from;
-  let failing = to;
-  for (let round = 0; round < 60; round++) {
-    const middle = (holding + failing) / 2;
-    if (holds(middle)) holding = middle;
-    else failing = middle;
-  }
-  return failing;
 }

@@ -29,7 +29,7 @@ export function traceOutline(spec: GearSpec, chordError: number): ToothOutline {
  * Half a tooth and half a space of an external wheel, from the middle of the space (+y axis) to the middle of the
  * tooth, at −π/z from it (clockwise): x, y pairs, both ends included.
  */
-function traceHalf(spec: GearSpec, chordError: number): number[] {
+export function traceHalf(spec: GearSpec, chordError: number): number[] {
   const { base, tip, root } = findDiameters(spec);
   checkCircles(tip, root);
   const toothAxis = Math.PI / spec.teeth;

@@ -1,3 +1,4 @@
+import { bisect } from '../numeric/bisect.ts';
 import { findBaseSpaceAngle } from './base-space-angle.ts';
 import { findDiameters } from './gear-diameters.ts';
 import type { GearSpec } from './gear-spec.ts';
@@ -59,28 +60,19 @@ export function findTrochoid(spec: GearSpec): Trochoid {
   if (isUndercut) {
     const baseSquare = (base * base) / 4;
     const baseSpace = findBaseSpaceAngle(spec);
-    end = bisect((theta) => {
-      const square = squareAt(theta);
-      if (square <= baseSquare) return true;
-      const roll = Math.sqrt(square / baseSquare - 1);
-      return Math.atan2(at[0], at[1]) > baseSpace + roll - Math.atan(roll);
-    }, flank);
+    end = bisect(
+      (theta) => {
+        const square = squareAt(theta);
+        if (square <= baseSquare) return true;
+        const roll = Math.sqrt(square / baseSquare - 1);
+        return Math.atan2(at[0], at[1]) > baseSpace + roll - Math.atan(roll);
+      },
+      0,
+      flank,
+    ).holding;
   }
   const tipSquare = (tip * tip) / 4;
   const meetsTip = squareAt(end) >= tipSquare;
-  if (meetsTip) end = bisect((theta) => squareAt(theta) < tipSquare, end);
+  if (meetsTip) end = bisect((theta) => squareAt(theta) < tipSquare, 0, end).holding;
   return { pointAt, end, endRadius: meetsTip ? tip / 2 : Math.sqrt(squareAt(end)), isUndercut, meetsTip };
-}
-
-/** The parameter from 0 to `to` at which a condition that holds at 0 ends. */
-function bisect(holds: (parameter: number) => boolean, to: number): number {
-  let low = 0;
-  let high = to;
-  while (high - low > 1e-15) {
-    const middle = (low + high) / 2;
-    if (middle === low || middle === high) break;
-    if (holds(middle)) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
 }

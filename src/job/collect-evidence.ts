@@ -1,5 +1,6 @@
 import { Fail } from '../fail.ts';
 import type { Damage, Kit, Mate, Reading, WheelEvidence } from '../readings/wheel-evidence.ts';
+import { findMissingValue, type JobReading } from './find-missing-value.ts';
 import type { Job, Wheel } from './job-schema.ts';
 
 /** Kinds of wheel that identification covers. */
@@ -13,8 +14,8 @@ export function isCovered(wheel: Wheel): boolean {
 
 /**
  * What a job says about one of its wheels: its readings with their indices kept, the kit, the machine, and the wheels
- * it meshes with whose teeth are counted. Readings that say nothing yet (an angle without degrees, a trial without
- * what was felt) stand in their place but carry no weight.
+ * it meshes with whose teeth are counted. A reading that says nothing yet (an angle without degrees, a length
+ * without mm) gives way to one of nothing in its place: it is not taken.
  */
 export function collectEvidence(job: Job, wheel: Wheel): WheelEvidence {
   return {
@@ -49,11 +50,11 @@ function kindOf(wheel: Wheel): CoveredKind | undefined {
   return coveredKinds.find((kind) => kind === wheel.kind);
 }
 
-/** A placeholder keeps the indices of the readings behind it. */
-const noReading: Reading = { of: 'teeth' };
+/** Keeps the indices of the readings behind it. */
+const noReading: Reading = { of: 'nothing' };
 
-function asReading(reading: NonNullable<Wheel['readings']>[number]): Reading {
-  if (reading.of === undefined) return noReading;
+function asReading(reading: JobReading): Reading {
+  if (reading.of === undefined || findMissingValue(reading) !== undefined) return noReading;
   if (reading.of === 'helix-angle')
     return reading.deg === undefined ? noReading : { ...reading, deg: reading.deg };
   if (reading.of === 'hand-roll') {

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type { z } from 'zod/mini';
 import { formatPath, type Path } from './format-path.ts';
 import { type Limit, type LimitKey, limits } from './limits.ts';
 import { parseLength } from './parse-length.ts';

@@ -1,14 +1,14 @@
-import { z } from 'zod';
+import { z } from 'zod/mini';
 import { identifier, type Known, numberWithin } from './field-schemas.ts';
 import { counts, limits } from './limits.ts';
 import { readingSchema } from './reading-schema.ts';
 import { specSchema } from './spec-schema.ts';
 
 const damageSchema = z.looseObject({
-  kind: z.enum(['teeth-missing', 'split', 'worn', 'crumbling', 'swollen']).optional(),
-  count: numberWithin('someTeeth').optional(),
-  gapMm: numberWithin('lengthOrNone').optional(),
-  where: z.string().optional(),
+  kind: z.optional(z.enum(['teeth-missing', 'split', 'worn', 'crumbling', 'swollen'])),
+  count: z.optional(numberWithin('someTeeth')),
+  gapMm: z.optional(numberWithin('lengthOrNone')),
+  where: z.optional(z.string()),
 });
 
 const kinds = z.enum([
@@ -26,72 +26,72 @@ const kinds = z.enum([
 
 const wheelSchema = z.looseObject({
   id: identifier,
-  name: z.string().optional(),
-  notes: z.string().optional(),
-  kind: kinds.optional(),
-  shaft: identifier.optional(),
-  part: identifier.optional(),
-  post: identifier.optional(),
-  state: z.enum(['sound', 'damaged', 'lost']).optional(),
-  damage: z.array(damageSchema).max(counts.links.greatest).optional(),
-  material: z.string().optional(),
-  readings: z.array(readingSchema).max(counts.readings.greatest).optional(),
-  spec: specSchema.optional(),
+  name: z.optional(z.string()),
+  notes: z.optional(z.string()),
+  kind: z.optional(kinds),
+  shaft: z.optional(identifier),
+  part: z.optional(identifier),
+  post: z.optional(identifier),
+  state: z.optional(z.enum(['sound', 'damaged', 'lost'])),
+  damage: z.optional(z.array(damageSchema).check(z.maxLength(counts.links.greatest))),
+  material: z.optional(z.string()),
+  readings: z.optional(z.array(readingSchema).check(z.maxLength(counts.readings.greatest))),
+  spec: z.optional(specSchema),
   /** What it looks like, as the person chose from pictures. */
-  look: z.string().optional(),
-  /** Readings that can't be taken on this wheel, such as "span 3": not asked for again. */
-  leftOut: z.array(z.string()).max(counts.readings.greatest).optional(),
-  tipWearMm: numberWithin('lengthOrNone').optional(),
-  missing: z.array(numberWithin('someTeeth')).max(limits.teeth.greatest).optional(),
-  runoutMm: numberWithin('lengthOrNone').optional(),
-  diameterMm: numberWithin('length').optional(),
-  pitchMm: numberWithin('length').optional(),
+  look: z.optional(z.string()),
+  /** Readings that can't be taken on this wheel, such as "span~3": not asked for again. */
+  leftOut: z.optional(z.array(z.string()).check(z.maxLength(counts.readings.greatest))),
+  tipWearMm: z.optional(numberWithin('lengthOrNone')),
+  missing: z.optional(z.array(numberWithin('someTeeth')).check(z.maxLength(limits.teeth.greatest))),
+  runoutMm: z.optional(numberWithin('lengthOrNone')),
+  diameterMm: z.optional(numberWithin('length')),
+  pitchMm: z.optional(numberWithin('length')),
 });
 
 const meshSchema = z.looseObject({
-  kind: z.enum(['teeth', 'worm', 'belt']).optional(),
-  driver: identifier.optional(),
-  driven: identifier.optional(),
-  centerMm: numberWithin('length').optional(),
-  uMm: numberWithin('uncertainty').optional(),
-  carrier: identifier.optional(),
-  crossed: z.boolean().optional(),
-  slipPercent: numberWithin('percent').optional(),
+  kind: z.optional(z.enum(['teeth', 'worm', 'belt'])),
+  driver: z.optional(identifier),
+  driven: z.optional(identifier),
+  centerMm: z.optional(numberWithin('length')),
+  uMm: z.optional(numberWithin('uncertainty')),
+  carrier: z.optional(identifier),
+  crossed: z.optional(z.boolean()),
+  slipPercent: z.optional(numberWithin('percent')),
 });
 
 const machineSchema = z.looseObject({
-  kind: z.string().optional(),
-  made: z.enum(['metric-land', 'inch-land', 'unknown']).optional(),
-  decade: numberWithin('year').optional(),
+  kind: z.optional(z.string()),
+  made: z.optional(z.enum(['metric-land', 'inch-land', 'unknown'])),
+  decade: z.optional(numberWithin('year')),
 });
 
 const kitSchema = z.looseObject({
-  caliper: z.string().optional(),
-  uMm: numberWithin('uncertainty').optional(),
-  zeroMm: numberWithin('zero').optional(),
-  zeroUMm: numberWithin('zeroUncertainty').optional(),
-  jawTipMm: numberWithin('lengthOrNone').optional(),
-  pinsMm: z.array(numberWithin('length')).max(counts.takings.greatest).optional(),
+  caliper: z.optional(z.string()),
+  uMm: z.optional(numberWithin('uncertainty')),
+  zeroMm: z.optional(numberWithin('zero')),
+  zeroUMm: z.optional(numberWithin('zeroUncertainty')),
+  jawTipMm: z.optional(numberWithin('lengthOrNone')),
+  pinsMm: z.optional(z.array(numberWithin('length')).check(z.maxLength(counts.takings.greatest))),
 });
 
 const motorSchema = z.looseObject({
-  shaft: identifier.optional(),
-  rpm: numberWithin('speed').optional(),
-  stallTorqueNmm: numberWithin('torque').optional(),
+  shaft: z.optional(identifier),
+  rpm: z.optional(numberWithin('speed')),
+  stallTorqueNmm: z.optional(numberWithin('torque')),
 });
 
 const wantedSchema = z.looseObject({
-  from: identifier.optional(),
-  to: identifier.optional(),
-  ratio: numberWithin('ratio').optional(),
-  travelMmPerTurn: numberWithin('travel').optional(),
-  tolerancePercent: numberWithin('percent').optional(),
-  direction: z.enum(['same', 'opposite']).optional(),
+  from: z.optional(identifier),
+  to: z.optional(identifier),
+  ratio: z.optional(numberWithin('ratio')),
+  travelMmPerTurn: z.optional(numberWithin('travel')),
+  tolerancePercent: z.optional(numberWithin('percent')),
+  direction: z.optional(z.enum(['same', 'opposite'])),
 });
 
 const symptomSchema = z.looseObject({
-  id: z.string().optional(),
-  perMinute: numberWithin('rate').optional(),
+  id: z.optional(z.string()),
+  perMinute: z.optional(numberWithin('rate')),
 });
 
 /**
@@ -101,17 +101,17 @@ const symptomSchema = z.looseObject({
 export const jobSchema = z.looseObject({
   format: z.literal('sparetooth-job'),
   version: z.literal(1),
-  title: z.string().optional(),
-  invented: z.boolean().optional(),
-  notes: z.string().optional(),
-  machine: machineSchema.optional(),
-  kit: kitSchema.optional(),
-  wheels: z.array(wheelSchema).max(counts.wheels.greatest).optional(),
-  meshes: z.array(meshSchema).max(counts.links.greatest).optional(),
-  fixed: z.array(identifier).max(counts.links.greatest).optional(),
-  motor: motorSchema.optional(),
-  wanted: wantedSchema.optional(),
-  symptoms: z.array(symptomSchema).max(counts.links.greatest).optional(),
+  title: z.optional(z.string()),
+  invented: z.optional(z.boolean()),
+  notes: z.optional(z.string()),
+  machine: z.optional(machineSchema),
+  kit: z.optional(kitSchema),
+  wheels: z.optional(z.array(wheelSchema).check(z.maxLength(counts.wheels.greatest))),
+  meshes: z.optional(z.array(meshSchema).check(z.maxLength(counts.links.greatest))),
+  fixed: z.optional(z.array(identifier).check(z.maxLength(counts.links.greatest))),
+  motor: z.optional(motorSchema),
+  wanted: z.optional(wantedSchema),
+  symptoms: z.optional(z.array(symptomSchema).check(z.maxLength(counts.links.greatest))),
 });
 
 export type Job = Known<z.infer<typeof jobSchema>>;

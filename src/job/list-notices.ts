@@ -1,4 +1,5 @@
-import type { z } from 'zod';
+import type { z } from 'zod/mini';
+import { findMissingValue } from './find-missing-value.ts';
 import { formatPath, type Path } from './format-path.ts';
 import { type Job, jobSchema } from './job-schema.ts';
 
@@ -10,7 +11,7 @@ export interface Notice {
 
 /**
  * What a person should know about a job that was read: fields that are not known here (kept, not used), readings
- * that don't say what was measured, takings so far apart that a decimal comma may be meant.
+ * that don't say what was measured or what it came to, takings so far apart that a decimal comma may be meant.
  */
 export function listNotices(job: Job): Notice[] {
   const notices: Notice[] = [];
@@ -20,10 +21,14 @@ export function listNotices(job: Job): Notice[] {
   (job.wheels ?? []).forEach((wheel, w) => {
     (wheel.readings ?? []).forEach((reading, r) => {
       const path: Path = ['wheels', w, 'readings', r];
-      if (reading.of === undefined) {
+      const missing = findMissingValue(reading);
+      if (missing !== undefined) {
         notices.push({
           field: formatPath(path),
-          message: 'does not say what was measured ("of"): kept, but not used',
+          message:
+            missing === 'of'
+              ? 'does not say what was measured ("of"): kept, but not used'
+              : `says nothing yet, for want of "${missing}": kept, but not used`,
         });
       }
       const mm = 'mm' in reading ? reading.mm : undefined;

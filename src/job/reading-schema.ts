@@ -1,38 +1,40 @@
-import { z } from 'zod';
+import { z } from 'zod/mini';
 import { identifier, numberWithin, takings } from './field-schemas.ts';
 import { counts } from './limits.ts';
 import { specSchema } from './spec-schema.ts';
 
-const taken = z.enum(['open', 'closed']).optional();
-const uMm = numberWithin('uncertainty').optional();
-const jaws = z.enum(['settled', 'rocked', 'true']).optional();
-const oneLength = { mm: takings('length').optional(), uMm, taken, jaws };
+const taken = z.optional(z.enum(['open', 'closed']));
+const uMm = z.optional(numberWithin('uncertainty'));
+const jaws = z.optional(z.enum(['settled', 'rocked', 'true']));
+const oneLength = { mm: z.optional(takings('length')), uMm, taken, jaws };
 const teethReading = {
-  count: numberWithin('starts').optional(),
-  chance: numberWithin('chance').optional(),
-  left: numberWithin('someTeeth').optional(),
-  missing: z.array(numberWithin('someTeeth')).min(1).max(counts.takings.greatest).optional(),
-  pitches: numberWithin('spanned').optional(),
-  overDeg: numberWithin('turn').optional(),
-  uDeg: numberWithin('angleUncertainty').optional(),
+  count: z.optional(numberWithin('starts')),
+  chance: z.optional(numberWithin('chance')),
+  left: z.optional(numberWithin('someTeeth')),
+  missing: z.optional(
+    z.array(numberWithin('someTeeth')).check(z.minLength(1), z.maxLength(counts.takings.greatest)),
+  ),
+  pitches: z.optional(numberWithin('spanned')),
+  overDeg: z.optional(numberWithin('turn')),
+  uDeg: z.optional(numberWithin('angleUncertainty')),
 };
-const span = { teeth: numberWithin('spanned').optional() };
-const pin = { pinMm: numberWithin('length').optional() };
-const plug = { goesMm: numberWithin('length').optional(), stopsMm: numberWithin('length').optional() };
+const span = { teeth: z.optional(numberWithin('spanned')) };
+const pin = { pinMm: z.optional(numberWithin('length')) };
+const plug = { goesMm: z.optional(numberWithin('length')), stopsMm: z.optional(numberWithin('length')) };
 const posts = {
-  mate: identifier.optional(),
-  overPostsMm: numberWithin('length').optional(),
-  betweenPostsMm: numberWithin('length').optional(),
-  postsMm: z.tuple([numberWithin('length'), numberWithin('length')]).optional(),
+  mate: z.optional(identifier),
+  overPostsMm: z.optional(numberWithin('length')),
+  betweenPostsMm: z.optional(numberWithin('length')),
+  postsMm: z.optional(z.tuple([numberWithin('length'), numberWithin('length')])),
 };
 const helix = {
-  deg: numberWithin('helixAngle').optional(),
-  uDeg: numberWithin('angleUncertainty').optional(),
+  deg: z.optional(numberWithin('helixAngle')),
+  uDeg: z.optional(numberWithin('angleUncertainty')),
 };
 const roll = {
-  with: identifier.optional(),
-  spec: specSchema.optional(),
-  felt: z.enum(['smooth', 'bumps', 'jams']).optional(),
+  with: z.optional(identifier),
+  spec: z.optional(specSchema),
+  felt: z.optional(z.enum(['smooth', 'bumps', 'jams'])),
 };
 
 /**
@@ -51,16 +53,16 @@ export const readingSchema = z.discriminatedUnion('of', [
   z.looseObject({ of: z.literal('face-width'), ...oneLength }),
   z.looseObject({ of: z.literal('hub-diameter'), ...oneLength }),
   z.looseObject({ of: z.literal('overall-length'), ...oneLength }),
-  z.looseObject({ of: z.literal('face-offset'), ...oneLength, mm: takings('signedLength').optional() }),
+  z.looseObject({ of: z.literal('face-offset'), ...oneLength, mm: z.optional(takings('signedLength')) }),
   z.looseObject({ of: z.literal('helix-angle'), ...helix }),
-  z.looseObject({ of: z.literal('rack-pitch'), ...oneLength, pitches: numberWithin('spanned').optional() }),
+  z.looseObject({ of: z.literal('rack-pitch'), ...oneLength, pitches: z.optional(numberWithin('spanned')) }),
   z.looseObject({ of: z.literal('center-distance'), ...oneLength, ...posts }),
   z.looseObject({ of: z.literal('hand-roll'), ...roll }),
   z.looseObject({
-    of: z.undefined().optional(),
+    of: z.optional(z.undefined()),
     ...teethReading,
     ...oneLength,
-    mm: takings('signedLength').optional(),
+    mm: z.optional(takings('signedLength')),
     ...span,
     ...pin,
     ...plug,

@@ -1,44 +1,44 @@
-import { z } from 'zod';
+import { z } from 'zod/mini';
 import { type Known, numberWithin } from './field-schemas.ts';
 
 /** Shape of the hole; `flatMm` runs from the flat to the opposite wall, on a double-D from flat to flat. */
 const boreSchema = z.looseObject({
-  shape: z.enum(['round', 'd', 'double-d', 'hex', 'square', 'none']).optional(),
-  diameterMm: numberWithin('length').optional(),
-  flatMm: numberWithin('length').optional(),
-  acrossFlatsMm: numberWithin('length').optional(),
+  shape: z.optional(z.enum(['round', 'd', 'double-d', 'hex', 'square', 'none'])),
+  diameterMm: z.optional(numberWithin('length')),
+  flatMm: z.optional(numberWithin('length')),
+  acrossFlatsMm: z.optional(numberWithin('length')),
 });
 
 const hubSchema = z.looseObject({
-  side: z.enum(['top', 'bottom']).optional(),
-  diameterMm: numberWithin('length').optional(),
-  lengthMm: numberWithin('length').optional(),
+  side: z.optional(z.enum(['top', 'bottom'])),
+  diameterMm: z.optional(numberWithin('length')),
+  lengthMm: z.optional(numberWithin('length')),
 });
 
 /** What a wheel was made to be: known, or accepted from the answer. Every field may be left out. */
 export const specSchema = z.looseObject({
   /** Teeth; starts of a worm; how many teeth long a rack is. */
-  teeth: numberWithin('starts').optional(),
-  moduleMm: numberWithin('module').optional(),
-  moduleIn: z.enum(['axial', 'normal']).optional(),
-  pressureAngleDeg: numberWithin('pressureAngle').optional(),
-  helixAngleDeg: numberWithin('helixAngle').optional(),
-  profileShift: numberWithin('profileShift').optional(),
-  addendum: numberWithin('toothPart').optional(),
-  dedendum: numberWithin('toothPart').optional(),
-  rootRadius: numberWithin('rootRadius').optional(),
-  thinningMm: numberWithin('thinning').optional(),
-  tipDiameterMm: numberWithin('length').nullable().optional(),
-  cutterTeeth: numberWithin('teeth').optional(),
-  referenceDiameterMm: numberWithin('length').optional(),
-  diameterMm: numberWithin('length').optional(),
-  pitchMm: numberWithin('length').optional(),
-  faceWidthMm: numberWithin('length').optional(),
-  chamferMm: numberWithin('lengthOrNone').optional(),
+  teeth: z.optional(numberWithin('starts')),
+  moduleMm: z.optional(numberWithin('module')),
+  moduleIn: z.optional(z.enum(['axial', 'normal'])),
+  pressureAngleDeg: z.optional(numberWithin('pressureAngle')),
+  helixAngleDeg: z.optional(numberWithin('helixAngle')),
+  profileShift: z.optional(numberWithin('profileShift')),
+  addendum: z.optional(numberWithin('toothPart')),
+  dedendum: z.optional(numberWithin('toothPart')),
+  rootRadius: z.optional(numberWithin('rootRadius')),
+  thinningMm: z.optional(numberWithin('thinning')),
+  tipDiameterMm: z.optional(z.nullable(numberWithin('length'))),
+  cutterTeeth: z.optional(numberWithin('teeth')),
+  referenceDiameterMm: z.optional(numberWithin('length')),
+  diameterMm: z.optional(numberWithin('length')),
+  pitchMm: z.optional(numberWithin('length')),
+  faceWidthMm: z.optional(numberWithin('length')),
+  chamferMm: z.optional(numberWithin('lengthOrNone')),
   /** Outside of an internal wheel's ring. */
-  rimDiameterMm: numberWithin('length').optional(),
-  bore: boreSchema.optional(),
-  hubs: z.array(hubSchema).max(2).optional(),
+  rimDiameterMm: z.optional(numberWithin('length')),
+  bore: z.optional(boreSchema),
+  hubs: z.optional(z.array(hubSchema).check(z.maxLength(2))),
 });
 
 export type SpecFields = Known<z.infer<typeof specSchema>>;

@@ -1,10 +1,13 @@
 import { type Process, processes, usualProcess } from '../../gear-library/processes.ts';
+import { defaultKit } from '../../gear-library/reading-uncertainty.ts';
 import { Fail } from '../fail.ts';
 import { findDiameters } from '../involute/gear-diameters.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import { findPointedDiameter } from '../involute/undercut.ts';
+import { findInstrumentUncertainty } from '../readings/measured-length.ts';
 import type { LengthReading, WheelEvidence } from '../readings/wheel-evidence.ts';
 import type { Bore, Hub, WheelForm } from '../solid/wheel-form.ts';
+import { findUsualShafts } from './find-usual-shafts.ts';
 
 /** What a part file holds and what its maker has to know. */
 export interface PartPlan {
@@ -110,14 +113,25 @@ function trimPointedTip(spec: GearSpec, warnings: string[]): GearSpec {
   return { ...spec, tipDiameter: greatest };
 }
 
+/** The first reading of a length that has a value: its mean, what the closed jaws show taken off. */
 function findLength(wheel: WheelEvidence, of: LengthReading['of']): number | undefined {
-  for (const reading of wheel.readings) {
-    if (reading.of !== of) continue;
-    const mm = (reading as LengthReading).mm;
-    if (typeof mm === 'number') return mm;
-    if (mm && mm.length > 0) return mm.reduce((sum, value) => sum + value, 0) / mm.length;
-  }
-  return undefined;
+  const found = findReading(wheel, of);
+  if (found?.mm === undefined) return undefined;
+  const takings = typeof found.mm === 'number' ? [found.mm] : found.mm;
+  const mean = takings.reduce((sum, value) => sum + value, 0) / takings.length;
+  // An offset is the difference of two readings: what the jaws show cancels.
+  return of === 'face-offset' ? mean : round(mean - (wheel.kit.zeroMm ?? 0));
+}
+
+function findReading(wheel: WheelEvidence, of: LengthReading['of']): LengthReading | undefined {
+  return wheel.readings.find(
+    (reading): reading is LengthReading => reading.of === of && (reading as LengthReading).mm !== undefined,
+  );
+}
+
+/** A tenth of a micron: what subtracting leaves behind it is no length. */
+function round(length: number): number {
+  return Math.round(length * 1e4) / 1e4;
 }
 
 function assumeFaceWidth(spec: GearSpec, warnings: string[]): number {
@@ -145,6 +159,7 @@ function chooseBore(wheel: WheelEvidence, spec: GearSpec, warnings: string[]): B
         : `This gear split on its shaft: don't copy the bore. It is drawn ${underSize} mm under the ${shaft} mm shaft; open it by drill or reamer to a slip fit, then bond it.`,
     );
   }
+  if (shaft !== undefined) warnings.push(...adviseShaft(wheel, shaft));
   const size = isSplit ? (shaft ?? measured) : (measured ?? shaft);
   if (size === undefined) {
     warnings.push('Neither bore nor shaft was measured: the part has no bore.');
@@ -157,6 +172,20 @@ function chooseBore(wheel: WheelEvidence, spec: GearSpec, warnings: string[]): B
     return { shape: 'none' };
   }
   return { shape: 'round', diameter };
+}
+
+/** Names the usual shaft that a measured one reads like; the part keeps what was measured. */
+function adviseShaft(wheel: WheelEvidence, shaft: number): string[] {
+  const stated = findReading(wheel, 'shaft')?.uMm;
+  const zero = wheel.kit.zeroUMm ?? defaultKit.zeroUMm;
+  const uncertainty = stated ?? Math.hypot(findInstrumentUncertainty(wheel), zero);
+  const [nearest, ...others] = findUsualShafts(shaft, uncertainty);
+  // A shaft that reads as its size to the last digit needs no word.
+  if (!nearest || Math.abs(nearest.diameterMm - shaft) < 0.005) return [];
+  const names = [nearest, ...others].map(({ name }) => name).join(' or ');
+  return [
+    `Your ${shaft} mm reads like a shaft of ${names} (${nearest.where}). Nothing was rounded; try the slip fit on the shaft itself.`,
+  ];
 }
 
 /** A bore found by drills: between what goes and what stops. */

@@ -29,8 +29,8 @@ export function chooseEnding(
 }
 
 /** The candidates that together hold nineteen in twenty, but not those below one in forty. */
-export function listRivals(candidates: readonly Candidate[]): Candidate[] {
-  const rivals: Candidate[] = [];
+export function listRivals<T extends Pick<Candidate, 'probability'>>(candidates: readonly T[]): T[] {
+  const rivals: T[] = [];
   let covered = 0;
   for (const candidate of candidates) {
     if (candidate.probability < 0.025 || covered > 0.95) break;

@@ -58,7 +58,10 @@ export interface Suspect {
 export function identifyWheel(wheel: WheelEvidence): Identity {
   const lengths = listMeasuredLengths(wheel);
   const space = buildSpace(wheel);
-  if (space.counts.length === 0) return askForCount(wheel);
+  if (space.counts.length === 0) {
+    const why = 'every other reading is understood through the tooth count';
+    return { ...withoutAnswer(wheel.id), next: [{ of: 'teeth', gainBits: 0, why }] };
+  }
   const weighed = lengths.map(toWeighed);
   const followers = weighed.filter((reading) => reading.zeroShare > 0).length;
   const weigher = createWeigher(
@@ -225,9 +228,10 @@ function addCountAgain(next: readonly NextReading[], candidates: readonly Candid
   ].sort((a, b) => b.gainBits - a.gainBits);
 }
 
-function askForCount(wheel: WheelEvidence): Identity {
+/** An identity that says nothing: no candidates, no next reading. */
+export function withoutAnswer(id: string): Identity {
   return {
-    id: wheel.id,
+    id,
     pitch: [],
     candidates: [],
     restProbability: 1,
@@ -235,7 +239,7 @@ function askForCount(wheel: WheelEvidence): Identity {
     angleVerdict: 'undecided',
     sameTeeth: [],
     suspect: [],
-    next: [{ of: 'teeth', gainBits: 0, why: 'every other reading is understood through the tooth count' }],
+    next: [],
     notes: [],
   };
 }

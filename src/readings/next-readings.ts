@@ -10,6 +10,7 @@ export interface NextReading {
   readonly of: PossibleReading['of'] | 'teeth';
   readonly teeth?: number;
   readonly pinMm?: number;
+  readonly pitches?: number;
   readonly mate?: string;
   readonly gainBits: number;
   readonly why: string;
@@ -31,6 +32,7 @@ export function rankNextReadings(
         of: reading.of,
         ...(reading.length.of === 'span' ? { teeth: reading.length.teeth } : {}),
         ...(reading.length.of === 'over-pins' ? { pinMm: reading.length.pin } : {}),
+        ...(reading.length.of === 'rack-pitch' ? { pitches: reading.length.pitches } : {}),
         ...(reading.length.mate ? { mate: reading.length.mate.id } : {}),
         gainBits,
         why: reading.why,

@@ -1,5 +1,12 @@
-import { defaultKit } from '../../gear-library/reading-uncertainty.ts';
-import { involute } from '../involute/involute-function.ts';
+import { defaultKit, methods } from '../../gear-library/reading-uncertainty.ts';
+import { Fail } from '../fail.ts';
+import { findDiameters } from '../involute/gear-diameters.ts';
+import type { GearSpec } from '../involute/gear-spec.ts';
+import { findPinRange } from '../involute/pin-range.ts';
+import { findSpaceWidth } from '../involute/space-width.ts';
+import { listSpanTeeth } from '../involute/span.ts';
+import { referenceToothThickness } from '../involute/tooth-thickness.ts';
+import { findPointedDiameter } from '../involute/undercut.ts';
 import { type MeasuredLength, measureLength } from './measured-length.ts';
 import type { LengthKind, LengthReading, Mate, WheelEvidence } from './wheel-evidence.ts';
 
@@ -10,21 +17,13 @@ export interface PossibleReading {
   readonly why: string;
 }
 
-/** The wheel's leading answer, as far as it decides what a jaw or pin can reach. */
-export interface LikelyTooth {
-  readonly teeth: number;
-  readonly module: number;
-  readonly pressureAngle: number;
-  readonly profileShift: number;
-  readonly addendum: number;
-  readonly dedendum: number;
-}
-
 /**
  * Every reading of the teeth that can still be taken: the jaw enters the space, the pin is owned and rests on the
  * flanks, the root can be reached, enough teeth stand in a row, a mate's teeth are counted.
+ *
+ * @param lead the leading answer's toothing, which decides what a jaw or a pin can reach
  */
-export function listPossibleReadings(wheel: WheelEvidence, tooth: LikelyTooth): PossibleReading[] {
+export function listPossibleReadings(wheel: WheelEvidence, lead: GearSpec): PossibleReading[] {
   const found: PossibleReading[] = [];
   const has = (of: LengthKind, matches: (reading: LengthReading) => boolean = () => true): boolean =>
     wheel.readings.some((reading) => reading.of === of && matches(reading as LengthReading));
@@ -32,37 +31,41 @@ export function listPossibleReadings(wheel: WheelEvidence, tooth: LikelyTooth): 
     found.push({ of: reading.of, length: measureLength(wheel, reading, -1, 0, mate), why });
   };
   const jaw = wheel.kit.jawTipMm ?? defaultKit.jawTipMm;
-  const z = tooth.teeth;
-  if (wheel.kind === 'rack') {
-    if (!has('rack-pitch'))
-      add({ of: 'rack-pitch', pitches: Math.max(1, z - 2) }, 'many pitches at once share one error');
+  const standing = countStanding(wheel, lead.teeth);
+  if (lead.kind === 'rack') {
+    for (const pitches of listRackPitches(standing)) {
+      if (has('rack-pitch', (reading) => (reading.pitches ?? 1) === pitches)) continue;
+      const why = has('rack-pitch') ? 'over another number, a pitch too many or too few shows' : manyAtOnce;
+      add({ of: 'rack-pitch', pitches }, why);
+    }
     if (!has('tooth-depth')) add({ of: 'tooth-depth' }, 'the depth tells the rack');
     return found;
   }
+  const worn = wearTips(lead);
   if (!has('outside')) {
     add(
-      { of: 'outside', jaws: z % 2 === 0 ? undefined : 'rocked', taken: 'closed' },
+      { of: 'outside', jaws: lead.teeth % 2 === 0 ? undefined : 'rocked', taken: 'closed' },
       'the easiest reading, and it sets the size',
     );
   }
-  if (!has('root') && rootSpace(tooth) > jaw)
-    add({ of: 'root', taken: 'closed' }, 'with the outside it gives the depth of the tooth');
-  if (!has('tooth-depth') && !has('root') && rootSpace(tooth) > jaw)
-    add({ of: 'tooth-depth' }, 'the depth does not change with shift');
-  if (flankSpace(tooth) > jaw) {
-    for (const k of listSpans(wheel, tooth)) {
-      if (has('span', (reading) => reading.teeth === k)) continue;
-      const other = has('span');
+  const reachesRoot = !has('root') && unlessRefused(() => findSpaceWidth(worn, shyOfRoot) >= jaw, false);
+  if (reachesRoot) add({ of: 'root', taken: 'closed' }, 'with the outside it gives the depth of the tooth');
+  if (reachesRoot && !has('tooth-depth')) add({ of: 'tooth-depth' }, 'the depth does not change with shift');
+  if (lead.module * Math.PI - referenceToothThickness(lead) > jaw) {
+    for (const k of unlessRefused(() => listSpanTeeth(worn), [])) {
+      if (k < 2 || k > standing || has('span', (reading) => reading.teeth === k)) continue;
       add(
         { of: 'span', teeth: k },
-        other
+        has('span')
           ? 'two spans apart give the base pitch, whatever the shift'
           : 'flat jaws on the flanks: worn tips do not matter',
       );
     }
   }
-  for (const pin of wheel.kit.pinsMm ?? []) {
-    if (has('over-pins', (reading) => reading.pinMm === pin) || !pinRests(tooth, pin)) continue;
+  const pins = (wheel.kit.pinsMm ?? []).filter((pin) => !has('over-pins', (one) => one.pinMm === pin));
+  const range = pins.length === 0 ? undefined : unlessRefused(() => findPinRange(worn), undefined);
+  for (const pin of pins) {
+    if (!range || pin < range.least || pin > range.greatest) continue;
     add({ of: 'over-pins', pinMm: pin, taken: 'closed' }, 'pins rest on the flanks, away from the worn tips');
   }
   for (const mate of wheel.mates) {
@@ -76,41 +79,44 @@ export function listPossibleReadings(wheel: WheelEvidence, tooth: LikelyTooth): 
   return found;
 }
 
-/** Width of the space at the root circle, mm, root corners apart. */
-function rootSpace(tooth: LikelyTooth): number {
-  const { module: m, teeth: z, pressureAngle: a, profileShift: x } = tooth;
-  const atReference = Math.PI / 2 - 2 * x * Math.tan(a);
-  // Below the base circle the flanks run about radially: the space narrows from the reference circle by the rack's slope.
-  return Math.max(0, m * (atReference - 2 * (tooth.dedendum - x) * Math.tan(a) * Math.min(1, z / 60)));
-}
+const manyAtOnce = 'many pitches at once share one error';
 
-/** Width of the space where a span's jaws touch, about the reference circle, mm. */
-function flankSpace(tooth: LikelyTooth): number {
-  return tooth.module * (Math.PI / 2 - 2 * tooth.profileShift * Math.tan(tooth.pressureAngle));
-}
+// A blade that stops higher over the root than this reads wrong by more than the reading is known to.
+const shyOfRoot = methods.root.uMm;
 
-/** Spans whose jaws touch the flanks between the base and the tip circle with enough whole teeth in a row. */
-function listSpans(wheel: WheelEvidence, tooth: LikelyTooth): number[] {
-  const { module: m, teeth: z, pressureAngle: a, profileShift: x } = tooth;
-  if (wheel.kind !== 'external') return [];
-  const base = m * z * Math.cos(a);
-  const tip = m * (z + 2 * (tooth.addendum + x)) - 0.1 * m;
+/** Teeth that stand in a row, at least: those gone are taken to have stood side by side. */
+function countStanding(wheel: WheelEvidence, teeth: number): number {
   let missing = 0;
   for (const damage of wheel.damage) if (damage.kind === 'teeth-missing') missing += damage.count ?? 1;
-  const standing = missing === 0 ? z : z - missing;
-  const found: number[] = [];
-  for (let k = 2; k < z / 2 && k <= standing; k++) {
-    const span = m * Math.cos(a) * (Math.PI * (k - 0.5) + z * involute(a)) + 2 * x * m * Math.sin(a);
-    const contact = Math.hypot(base, span);
-    // Jaws touch at the diameter √(d_b² + W²), and must not rest on the tips or fall to the root.
-    const lowest = Math.max(base, m * (z - 2 * (tooth.dedendum - x)) + 0.6 * m);
-    if (contact < tip && contact > lowest) found.push(k);
-  }
-  return found;
+  return teeth - missing;
 }
 
-/** A pin rests on the flanks and stands proud of the tips. */
-function pinRests(tooth: LikelyTooth, pin: number): boolean {
-  const relative = pin / tooth.module;
-  return relative > 1.4 && relative < 2.1;
+/** All pitches of a row, from the first tooth's edge to the same edge of the last one; half of them; and one. */
+function listRackPitches(standing: number): Set<number> {
+  const whole = Math.max(1, standing - 1);
+  return new Set([whole, Math.max(1, Math.round(whole / 2)), 1]);
+}
+
+/** The toothing with its tips a twentieth of the module short or rounded, where neither jaw nor pin holds. */
+function wearTips(spec: GearSpec): GearSpec {
+  const { tip, base } = findDiameters(spec);
+  const lost = 0.1 * spec.module;
+  return {
+    ...spec,
+    // An internal tooth has no flank inside the base circle, an external one none past its point.
+    tipDiameter:
+      spec.kind === 'internal'
+        ? Math.max(tip + lost, base)
+        : Math.min(tip - lost, findPointedDiameter(spec) - lost),
+  };
+}
+
+/** An answer that is no wheel as it stands (its rack pointed, its tooth cut off) gives no reading to propose. */
+function unlessRefused<T>(find: () => T, otherwise: T): T {
+  try {
+    return find();
+  } catch (error) {
+    if (error instanceof Fail) return otherwise;
+    throw error;
+  }
 }

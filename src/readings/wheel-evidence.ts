@@ -111,4 +111,9 @@ export interface RolledSpec {
   readonly pressureAngleDeg?: number | undefined;
 }
 
-export type Reading = LengthReading | TeethReading | AngleReading | HandRollReading;
+/** Stands where a reading says nothing yet, so that those behind it keep their index. */
+export interface NoReading {
+  readonly of: 'nothing';
+}
+
+export type Reading = LengthReading | TeethReading | AngleReading | HandRollReading | NoReading;

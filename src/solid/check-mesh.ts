@@ -1,4 +1,5 @@
 import type { Mesh } from './mesh.ts';
+import { writeNormal } from './write-normal.ts';
 
 /** What a mesh is, found by counting. */
 export interface MeshReport {
@@ -20,19 +21,13 @@ export function checkMesh(mesh: Mesh): MeshReport {
   const { positions, triangles } = mesh;
   let degenerate = 0;
   let volume = 0;
+  const normal: [number, number, number] = [0, 0, 0];
   for (let k = 0; k < triangles.length; k += 3) {
     const a = 3 * triangles[k];
     const b = 3 * triangles[k + 1];
     const c = 3 * triangles[k + 2];
-    const ux = positions[b] - positions[a];
-    const uy = positions[b + 1] - positions[a + 1];
-    const uz = positions[b + 2] - positions[a + 2];
-    const vx = positions[c] - positions[a];
-    const vy = positions[c + 1] - positions[a + 1];
-    const vz = positions[c + 2] - positions[a + 2];
-    const nx = uy * vz - uz * vy;
-    const ny = uz * vx - ux * vz;
-    const nz = ux * vy - uy * vx;
+    writeNormal(positions, a, b, c, normal);
+    const [nx, ny, nz] = normal;
     if (!(nx * nx + ny * ny + nz * nz > 0)) degenerate++;
     volume += (positions[a] * nx + positions[a + 1] * ny + positions[a + 2] * nz) / 6;
   }

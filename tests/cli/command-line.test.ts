@@ -107,6 +107,8 @@ describe('make', () => {
     expect(ran.code).toBe(0);
     expect(readdirSync(out).every((name) => name.endsWith('.stl'))).toBe(true);
     expect(ran.out).toContain(join(out, readdirSync(out)[0]));
+    expect(ran.out).toContain('.stl: For any slicer');
+    expect(ran.out).not.toContain('.3mf');
     expect(ran.out).toContain('Before you make it');
     expect(ran.out).toContain('No allowance for your printer');
   });

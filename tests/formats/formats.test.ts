@@ -7,6 +7,7 @@ import fc from 'fast-check';
 import Module from 'manifold-3d';
 import { build } from 'vite';
 import { describe, expect, test } from 'vitest';
+import { encodePart } from '../../src/formats/encode-part.ts';
 import { partFormats } from '../../src/formats/part-formats.ts';
 import { encodeStl } from '../../src/formats/stl.ts';
 import { encodeThreeMf } from '../../src/formats/three-mf.ts';
@@ -31,9 +32,17 @@ describe('every format', () => {
     expect(new Set(partFormats.map((one) => one.extension)).size).toBe(partFormats.length);
   });
 
-  for (const { key, encode } of partFormats) {
+  test('says its media type and whom it is for in one sentence', () => {
+    for (const { key, mediaType, forWhom } of partFormats) {
+      expect(mediaType).toBe(`model/${key}`);
+      expect(forWhom).toMatch(/^For [^.]+\.$/);
+    }
+  });
+
+  for (const format of partFormats) {
+    const { key } = format;
     test(`${key}: what an independent reader finds is the closed part, as large as it was`, async () => {
-      const mesh = readers[key](encode(plate, 'plate', {}));
+      const mesh = readers[key](encodePart(format, plate, 'plate', {}));
       const [was, is] = [checkMesh(plate), checkMesh(mesh)];
       expect(is).toMatchObject({ isClosed: true, degenerate: 0, genus: was.genus });
       expect(Math.abs(is.volume / was.volume - 1)).toBeLessThan(1e-6);
@@ -77,8 +86,9 @@ describe('every format', () => {
       expect(runs.map((lines) => lines[0])).toEqual(['offset 0', 'offset -330', 'offset 300']);
       expect(runs[0].length).toBe(1 + partFormats.length);
       for (const lines of runs) expect(lines.slice(1)).toEqual(runs[0].slice(1));
-      for (const { encode } of partFormats) {
-        expect(encode(plate, 'a', { teeth: '12' })).toEqual(encode(plate, 'a', { teeth: '12' }));
+      for (const format of partFormats) {
+        const encode = (): Uint8Array => encodePart(format, plate, 'a', { teeth: '12' });
+        expect(encode()).toEqual(encode());
       }
     } finally {
       rmSync(folder, { recursive: true, force: true });

@@ -7,7 +7,7 @@ import { Field } from './Field.tsx';
 
 /** The slant of the teeth, in degrees, and which way they lean. */
 export function AngleEntry(props: EntryProps): ReactNode {
-  const { wheel, slot, text, onType, onTake, takesFocus } = props;
+  const { wheel, slot, text, onType, onTake } = props;
   const [hand, setHand] = useState<'left' | 'right'>(wheel.look === 'slanted-left' ? 'left' : 'right');
   const [wrong, setWrong] = useState<string>();
   const take = (): void => {
@@ -42,7 +42,6 @@ export function AngleEntry(props: EntryProps): ReactNode {
         text={text}
         mode="decimal"
         wrong={wrong}
-        takesFocus={takesFocus}
         onType={(typed) => {
           setWrong(undefined);
           onType(typed);

@@ -9,7 +9,7 @@ import { readField } from './read-field.ts';
 
 /** A bore: by drills, the one that goes and the one that stops, or by inside jaws. */
 export function BoreEntry(props: EntryProps): ReactNode {
-  const { wheel, unit, text, onType, onTake, takesFocus } = props;
+  const { wheel, unit, text, onType, onTake } = props;
   const [how, setHow] = useState<'drill' | 'jaws'>('drill');
   const [stops, setStops] = useState('');
   const [wrong, setWrong] = useState<string>();
@@ -57,7 +57,6 @@ export function BoreEntry(props: EntryProps): ReactNode {
         text={text}
         mode="decimal"
         wrong={wrong}
-        takesFocus={takesFocus}
         onType={(typed) => {
           setWrong(undefined);
           onType(typed);

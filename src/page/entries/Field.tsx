@@ -1,5 +1,5 @@
 import './entry.css';
-import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { type ReactNode, useId } from 'react';
 
 /** The one large field of an act. Enter takes what stands in it; the text stays as it was typed, right or wrong. */
 export function Field(props: {
@@ -10,14 +10,9 @@ export function Field(props: {
   readonly onTake: () => void;
   readonly wrong?: string | undefined;
   readonly unit?: ReactNode;
-  readonly takesFocus?: boolean | undefined;
 }): ReactNode {
-  const { label, text, mode, onType, onTake, wrong, unit, takesFocus } = props;
+  const { label, text, mode, onType, onTake, wrong, unit } = props;
   const id = useId();
-  const field = useRef<HTMLInputElement>(null);
-  useEffect(() => {
-    if (takesFocus) field.current?.focus({ preventScroll: false });
-  }, [takesFocus]);
   return (
     <div>
       <label htmlFor={id} className="entry-label">
@@ -26,7 +21,6 @@ export function Field(props: {
       <div className="entry-field">
         <input
           id={id}
-          ref={field}
           value={text}
           inputMode={mode}
           autoComplete="off"

@@ -12,7 +12,7 @@ type Jaws = 'settled' | 'rocked' | 'either';
 
 /** A length: three takings in one field, the unit at the field, how the jaws stood and whether a split stood open. */
 export function LengthEntry(props: EntryProps): ReactNode {
-  const { wheel, slot, unit, text, onType, onUnit, onTake, takesFocus } = props;
+  const { wheel, slot, unit, text, onType, onUnit, onTake } = props;
   const index = findReading(wheel, slot);
   const taken = (wheel.readings ?? [])[index] as LengthFields | undefined;
   const [jaws, setJaws] = useState<Jaws>(taken?.jaws === 'settled' || taken?.jaws === 'rocked' ? taken.jaws : 'either');
@@ -69,7 +69,6 @@ export function LengthEntry(props: EntryProps): ReactNode {
         text={shown}
         mode="decimal"
         wrong={wrong}
-        takesFocus={takesFocus}
         onType={(typed) => {
           setWrong(undefined);
           onType(typed);

@@ -14,7 +14,7 @@ export function PlainLengthEntry(
     readonly put: (job: Job, mm: number) => Job;
   },
 ): ReactNode {
-  const { slot, unit, text, onType, onTake, takesFocus, label, isSigned, put } = props;
+  const { slot, unit, text, onType, onTake, label, isSigned, put } = props;
   const [wrong, setWrong] = useState<string>();
   const take = (): void => {
     const signed = isSigned ? readSigned(text, unit) : undefined;
@@ -36,7 +36,6 @@ export function PlainLengthEntry(
         text={text}
         mode="decimal"
         wrong={wrong}
-        takesFocus={takesFocus}
         onType={(typed) => {
           setWrong(undefined);
           onType(typed);

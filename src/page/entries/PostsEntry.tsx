@@ -10,7 +10,7 @@ type How = 'over' | 'between' | 'straight';
 
 /** The distance of two posts: over both, between them, or already known; the page does the sum. */
 export function PostsEntry(props: EntryProps): ReactNode {
-  const { wheel, slot, unit, text, onType, onTake, takesFocus } = props;
+  const { wheel, slot, unit, text, onType, onTake } = props;
   const [how, setHow] = useState<How>('over');
   const [posts, setPosts] = useState('');
   const [wrong, setWrong] = useState<string>();
@@ -47,7 +47,6 @@ export function PostsEntry(props: EntryProps): ReactNode {
         text={text}
         mode="decimal"
         wrong={wrong}
-        takesFocus={takesFocus}
         onType={(typed) => {
           setWrong(undefined);
           onType(typed);

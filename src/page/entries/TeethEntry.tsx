@@ -9,7 +9,7 @@ type How = 'all' | 'left' | 'angle';
 
 /** The tooth count: all counted; what is left and how many seem gone; or an angle over a row, from a picture. */
 export function TeethEntry(props: EntryProps & { readonly onLay?: (() => void) | undefined }): ReactNode {
-  const { wheel, text, onType, onTake, takesFocus, onLay } = props;
+  const { wheel, text, onType, onTake, onLay } = props;
   const index = findReading(wheel, { of: 'teeth' });
   const taken = (wheel.readings ?? [])[index];
   const isBroken = (wheel.damage ?? []).some((one) => one.kind === 'teeth-missing');
@@ -48,7 +48,6 @@ export function TeethEntry(props: EntryProps & { readonly onLay?: (() => void) |
         text={shown}
         mode="numeric"
         wrong={wrong}
-        takesFocus={takesFocus}
         onType={(typed) => {
           setWrong(undefined);
           onType(typed);

@@ -12,6 +12,4 @@ export interface EntryProps {
   readonly onUnit: (unit: 'mm' | 'in') => void;
   /** The reading as an edit of the job, with what it is called for undo */
   readonly onTake: (what: string, edit: (job: Job) => Job) => void;
-  /** The field takes the focus: the act was opened by hand, or follows one that was just taken */
-  readonly takesFocus: boolean;
 }

@@ -54,5 +54,9 @@ export interface PageState {
   /** What the page did by itself, said once and kept until dismissed */
   readonly said: string | undefined;
   /** A panel over the sheet: kit, the other jobs, laying a gear on the drawing */
-  readonly over: 'kit' | 'jobs' | 'lay' | 'before' | undefined;
+  readonly over: 'kit' | 'jobs' | 'lay' | 'before' | 'names' | undefined;
+  /** The person did something: what comes next takes the focus. Never on loading a page. */
+  readonly hasActed: boolean;
+  /** What the next print shows */
+  readonly printed: 'sheet' | 'blank';
 }

@@ -4,7 +4,7 @@ import { type Place, readAddress, writeAddress } from '../address.ts';
 import type { Keeper, SaveOutcome } from '../keep/keeper.ts';
 import type { PlainFail } from '../worker/asks.ts';
 import { type AnswerWorker, Overtaken } from '../worker/ask-worker.ts';
-import { editWheel, startJob } from './edit-job.ts';
+import { addWheel, editWheel, startJob } from './edit-job.ts';
 import { changeJob, type OpenJob, redoStep, undoStep } from './open-job.ts';
 import { type PageState, type Settings, usualSettings } from './page-state.ts';
 import { listPossibleSlots } from './possible-slots.ts';
@@ -24,8 +24,11 @@ export interface PageStore {
   readonly openAct: (slot: Slot | undefined) => void;
   readonly keepDraft: (key: string, text: string) => void;
   readonly newJob: () => void;
+  readonly addGear: () => void;
+  readonly print: (what: PageState['printed']) => void;
+  /** Takes in every job of a file of jobs; says which could not be read */
+  readonly takeInAll: (file: Blob) => Promise<void>;
   readonly openFile: (file: Blob, name: string) => Promise<void>;
-  readonly openJobs: (jobs: readonly Job[]) => Promise<void>;
   readonly loadAll: () => Promise<readonly Job[]>;
   readonly removeJob: (id: string) => Promise<void>;
   readonly set: (settings: Partial<Settings>) => void;
@@ -51,6 +54,8 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
     trouble: undefined,
     said: undefined,
     over: undefined,
+    printed: 'sheet',
+    hasActed: false,
   }));
   const { getState, setState } = state;
   let saving: Promise<void> = Promise.resolve();
@@ -168,14 +173,14 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
     const open: OpenJob = { id: newId(), revision: 0, job, past: [], future: [] };
     navigate({ jobId: open.id, wheelId: job.wheels?.[0]?.id, question: 'what-is-it' });
     adopt(open, false);
-    setState({ said });
+    setState({ said, hasActed: true });
     save();
   };
 
   const replaceOpen = (open: OpenJob): void => {
     const { open: before, place } = getState();
     if (open === before) return;
-    setState({ open, trouble: undefined });
+    setState({ open, trouble: undefined, hasActed: true });
     const ids = (open.job.wheels ?? []).map((wheel) => wheel.id);
     if (place.wheelId !== undefined && !ids.includes(place.wheelId)) navigate({ ...place, wheelId: ids[0] }, true);
     answerAll();
@@ -198,8 +203,38 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
     void keeper.keepLastOpen(copy.id);
   };
 
+  const takeInAll: PageStore['takeInAll'] = async (file) => {
+    try {
+      if (file.size > 20 * largestOpened) throw tooLarge(file.size);
+      const { unpackJobs } = await import('../keep/all-jobs.ts');
+      const refused: string[] = [];
+      let taken = 0;
+      for (const { name, bytes } of unpackJobs(new Uint8Array(await file.arrayBuffer()))) {
+        try {
+          const { job } = await worker.ask('open', { bytes });
+          await keeper.save({ id: newId(), revision: 0, job, past: [], future: [] });
+          taken++;
+        } catch (error) {
+          if (!(error instanceof Fail)) throw error;
+          refused.push(`${name}: ${error.message}`);
+        }
+      }
+      setState({
+        jobs: await keeper.list(),
+        keeping: keeper.condition(),
+        said: [`${taken} jobs taken in.`, ...refused.map((one) => `Not taken: ${one}.`)].join(' '),
+      });
+    } catch (error) {
+      fail(error);
+    }
+  };
+
   const openFile: PageStore['openFile'] = async (file, name) => {
     try {
+      if (/\.zip$/i.test(name)) {
+        await takeInAll(file);
+        return;
+      }
       // The size is known before anything is read.
       if (file.size > largestOpened) throw tooLarge(file.size);
       const bytes = new Uint8Array(await file.arrayBuffer());
@@ -240,9 +275,10 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
     go(place) {
       navigate({ ...getState().place, ...place });
       setState({ act: undefined, over: undefined, trouble: undefined });
+      if (getState().place.jobId !== getState().open?.id) void follow();
     },
     openAct(act) {
-      setState({ act, over: undefined, trouble: undefined });
+      setState({ act, over: undefined, trouble: undefined, hasActed: true });
     },
     keepDraft(key, text) {
       const { open, isExample, drafts } = getState();
@@ -255,10 +291,17 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
       openNew(startJob(nextTitle(getState().jobs.map((job) => job.title))));
     },
     openFile,
-    async openJobs(jobs) {
-      for (const job of jobs) await keeper.save({ id: newId(), revision: 0, job, past: [], future: [] });
-      setState({ jobs: await keeper.list(), keeping: keeper.condition() });
+    addGear() {
+      change('a gear added', addWheel);
+      const added = getState().open?.job.wheels?.at(-1);
+      navigate({ ...getState().place, wheelId: added?.id, question: 'what-is-it' });
     },
+    print(printed) {
+      setState({ printed });
+      // After the next frame the sheet to print is on the page.
+      requestAnimationFrame(() => requestAnimationFrame(() => window.print()));
+    },
+    takeInAll,
     async loadAll() {
       const kept = await Promise.all((await keeper.list()).map(({ id }) => keeper.load(id)));
       return kept.flatMap((open) => (open ? [open.job] : []));

@@ -1,0 +1,37 @@
+import type { DrawnGear } from '../../index.ts';
+
+/**
+ * How far from the gear's axis a pin of that radius rests in the first gap, mm; undefined where it drops in or can't
+ * enter. Measured on the outline, so it holds for every kind of tooth that can be drawn.
+ */
+export function placePin(gear: DrawnGear, radius: number, isInternal: boolean): number | undefined {
+  const axis = Math.PI / gear.teeth;
+  const c = Math.cos(axis);
+  const s = Math.sin(axis);
+  const root = gear.rootDiameterMm / 2;
+  const clearance = (center: number): number => distanceToGap(gear, center * c, center * s) - radius;
+  // From touching the bottom of the gap outward (internal: inward) until the flanks let go.
+  let near = isInternal ? root - radius : root + radius;
+  let far = isInternal ? gear.tipDiameterMm / 2 - 3 * radius : gear.tipDiameterMm / 2 + 3 * radius;
+  if (clearance(near) > 0 || clearance(far) < 0) return undefined;
+  for (let step = 0; step < 40; step++) {
+    const middle = (near + far) / 2;
+    if (clearance(middle) < 0) near = middle;
+    else far = middle;
+  }
+  return (near + far) / 2;
+}
+
+function distanceToGap({ outline, perTooth }: DrawnGear, x: number, y: number): number {
+  let least = Infinity;
+  for (let k = 0; k < perTooth; k++) {
+    const ax = outline[2 * k];
+    const ay = outline[2 * k + 1];
+    const dx = outline[(2 * k + 2) % outline.length] - ax;
+    const dy = outline[(2 * k + 3) % outline.length] - ay;
+    const length = dx * dx + dy * dy;
+    const t = length > 0 ? Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / length)) : 0;
+    least = Math.min(least, Math.hypot(x - ax - t * dx, y - ay - t * dy));
+  }
+  return least;
+}

@@ -1,0 +1,127 @@
+import './train-line.css';
+import type { ReactNode } from 'react';
+import type { Job, Wheel } from '../../index.ts';
+import { questions } from '../address.ts';
+import { TrainGear } from '../drawing/TrainGear.tsx';
+import { useIsNarrow } from '../slip/Slip.tsx';
+import { usePage, useStoreOfPage } from '../state/use-page.ts';
+import { JobMenu } from './JobMenu.tsx';
+
+/** Top of the page: the job, its gears as circles with their state, undo, the files; under it the questions. */
+export function TrainLine({ job, wheel }: { readonly job: Job | undefined; readonly wheel: Wheel | undefined }): ReactNode {
+  const store = useStoreOfPage();
+  const place = usePage((state) => state.place);
+  const isNarrow = useIsNarrow();
+  return (
+    <header className="train">
+      <div className="train-row">
+        <h1 className="train-title">
+          <span className="train-name">Sparetooth</span>
+          <span className="train-job">{job?.title ?? ''}</span>
+        </h1>
+        <nav aria-label="Gears of this job" className="train-gears">
+          {job && wheel && (isNarrow ? <OneOf job={job} wheel={wheel} /> : <AllGears job={job} wheel={wheel} />)}
+        </nav>
+        <Steps />
+        <JobMenu job={job} wheel={wheel} />
+      </div>
+      <nav aria-label="Questions" className="train-questions">
+        {questions.map(({ key, words }) => (
+          <button
+            key={key}
+            type="button"
+            className="train-question"
+            aria-current={key === place.question ? 'page' : undefined}
+            onClick={() => store.go({ question: key, ...(wheel ? { wheelId: wheel.id } : {}) })}
+          >
+            {words}
+          </button>
+        ))}
+      </nav>
+    </header>
+  );
+}
+
+function AllGears({ job, wheel }: { readonly job: Job; readonly wheel: Wheel }): ReactNode {
+  const store = useStoreOfPage();
+  const answers = usePage((state) => state.answers);
+  return (
+    <>
+      <ul className="train-list">
+        {(job.wheels ?? []).map((one) => (
+          <li key={one.id}>
+            <button
+              type="button"
+              className="train-gear"
+              aria-current={one.id === wheel.id ? 'true' : undefined}
+              onClick={() => store.go({ wheelId: one.id })}
+            >
+              <TrainGear
+                wheel={one}
+                verdict={answers[one.id]?.report.verdict}
+                isOpen={one.id === wheel.id}
+              />
+              <span className="train-gear-name">{one.name ?? one.id}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <button type="button" className="plain" onClick={() => store.addGear()}>
+        + gear
+      </button>
+    </>
+  );
+}
+
+/** On a narrow screen one gear stands for the line. */
+function OneOf({ job, wheel }: { readonly job: Job; readonly wheel: Wheel }): ReactNode {
+  const store = useStoreOfPage();
+  const wheels = job.wheels ?? [];
+  const at = wheels.findIndex((one) => one.id === wheel.id);
+  const step = (by: number): void => store.go({ wheelId: wheels[(at + by + wheels.length) % wheels.length].id });
+  return (
+    <div className="train-one">
+      {wheels.length > 1 && (
+        <button type="button" className="plain" aria-label="Gear before" onClick={() => step(-1)}>
+          ‹
+        </button>
+      )}
+      <span>{wheels.length > 1 ? `gear ${at + 1} of ${wheels.length}` : (wheel.name ?? wheel.id)}</span>
+      {wheels.length > 1 && (
+        <button type="button" className="plain" aria-label="Next gear" onClick={() => step(1)}>
+          ›
+        </button>
+      )}
+    </div>
+  );
+}
+
+function Steps(): ReactNode {
+  const store = useStoreOfPage();
+  const past = usePage((state) => state.open?.past.at(-1)?.what);
+  const future = usePage((state) => state.open?.future.at(-1)?.what);
+  return (
+    <div className="train-steps">
+      <button
+        type="button"
+        className="plain"
+        disabled={past === undefined}
+        title={past === undefined ? undefined : `Undo: ${past}`}
+        aria-label={past === undefined ? 'Undo' : `Undo: ${past}`}
+        onClick={() => store.undo()}
+      >
+        Undo
+      </button>
+      <button
+        type="button"
+        className="plain"
+        disabled={future === undefined}
+        title={future === undefined ? undefined : `Redo: ${future}`}
+        aria-label={future === undefined ? 'Redo' : `Redo: ${future}`}
+        onClick={() => store.redo()}
+      >
+        Redo
+      </button>
+    </div>
+  );
+}

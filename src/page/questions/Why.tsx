@@ -1,0 +1,163 @@
+import './why.css';
+import type { ReactNode } from 'react';
+import { type Job, namePitch, tellOdds, tellSlip, type Wheel, type WheelReport } from '../../index.ts';
+import { applyRepair, nameRepair } from '../state/apply-repair.ts';
+import { type Slot, slotOf } from '../state/slot.ts';
+import { formatLength } from '../words/format-length.ts';
+import { nameAct } from '../words/name-act.ts';
+
+/** Why the answer is what it is: slips first, then what it could also be, then every reading beside what was expected. */
+export function Why(props: {
+  readonly job: Job;
+  readonly wheel: Wheel;
+  readonly report: WheelReport | undefined;
+  readonly unit: 'mm' | 'in';
+  readonly onOpen: (slot: Slot) => void;
+  readonly onDrop: (index: number) => void;
+  readonly onRepair: (what: string, edit: (wheel: Wheel) => Wheel) => void;
+}): ReactNode {
+  const { job, wheel, report, unit, onOpen, onDrop, onRepair } = props;
+  return (
+    <div className="why">
+      {report && <Slips job={job} report={report} onRepair={onRepair} onOpen={onOpen} wheel={wheel} />}
+      {report && <Rivals report={report} />}
+      <Readings wheel={wheel} report={report} unit={unit} onOpen={onOpen} onDrop={onDrop} />
+      {report?.notes.map((note) => (
+        <p key={note}>{`${note.charAt(0).toUpperCase()}${note.slice(1)}.`}</p>
+      ))}
+    </div>
+  );
+}
+
+function Slips(props: {
+  readonly job: Job;
+  readonly wheel: Wheel;
+  readonly report: WheelReport;
+  readonly onOpen: (slot: Slot) => void;
+  readonly onRepair: (what: string, edit: (wheel: Wheel) => Wheel) => void;
+}): ReactNode {
+  const { job, wheel, report, onOpen, onRepair } = props;
+  if (report.suspect.length === 0) return null;
+  return (
+    <section>
+      <h3 className="why-title">Doesn't agree</h3>
+      {report.suspect.map((suspect) => {
+        const words = nameRepair(suspect);
+        const reading = wheel.readings?.[suspect.reading];
+        const slot = reading ? slotOf(reading) : { of: 'zero' };
+        return (
+          <div key={suspect.reading} className="why-slip">
+            <p>{tellSlip(report, suspect, job)}</p>
+            <div className="entry-row">
+              {words !== undefined && (
+                <button type="button" onClick={() => onRepair(words, (one) => applyRepair(one, suspect))}>
+                  {words}
+                </button>
+              )}
+              <button type="button" onClick={() => onOpen(slot)}>
+                {suspect.of === 'zero' ? 'Set the zero' : 'Take it again'}
+              </button>
+            </div>
+          </div>
+        );
+      })}
+    </section>
+  );
+}
+
+function Rivals({ report }: { readonly report: WheelReport }): ReactNode {
+  if (report.verdict === 'nothing-fits' || report.candidates.length === 0) return null;
+  const others = report.candidates.slice(1, 7).filter((one) => one.probability >= 0.005);
+  if (others.length === 0) return null;
+  return (
+    <section>
+      <h3 className="why-title">It could also be</h3>
+      <ul className="why-rivals">
+        {others.map((one) => (
+          <li key={`${one.system}${one.size}${one.teeth}${one.pressureAngleDeg}`}>
+            <span>{`${namePitch(one)}, ${one.teeth} teeth, ${one.pressureAngleDeg}°`}</span>
+            <span className="why-odds">{tellOdds(one.probability)}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Readings(props: {
+  readonly wheel: Wheel;
+  readonly report: WheelReport | undefined;
+  readonly unit: 'mm' | 'in';
+  readonly onOpen: (slot: Slot) => void;
+  readonly onDrop: (index: number) => void;
+}): ReactNode {
+  const { wheel, report, unit, onOpen, onDrop } = props;
+  const readings = wheel.readings ?? [];
+  if (readings.length === 0) return <p>No reading yet.</p>;
+  const residuals = new Map(report?.candidates[0]?.residuals.map((one) => [one.reading, one]));
+  const suspects = new Set(report?.suspect.map((one) => one.reading));
+  return (
+    <section>
+      <h3 className="why-title">Read and expected</h3>
+      <table className="why-readings">
+        <thead>
+          <tr>
+            <th scope="col">reading, {unit}</th>
+            <th scope="col">read</th>
+            <th scope="col">expected</th>
+            <th scope="col">
+              <span className="unseen">remove</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {readings.map((reading, index) => {
+            const residual = residuals.get(index);
+            const name = nameAct(slotOf(reading));
+            return (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a reading is known by its place, as in the job file
+              <tr key={index} className={suspects.has(index) ? 'why-suspect' : undefined}>
+                <th scope="row">
+                  <button type="button" className="plain" onClick={() => onOpen(slotOf(reading))}>
+                    {name}
+                  </button>
+                </th>
+                <td>{residual ? formatLength(residual.read, unit) : tellValue(reading, unit)}</td>
+                <td>{residual ? `(${formatLength(residual.expected, unit)})` : ''}</td>
+                <td>
+                  <button
+                    type="button"
+                    className="plain"
+                    aria-label={`Remove ${name}`}
+                    onClick={() => onDrop(index)}
+                  >
+                    ×
+                  </button>
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+/** A reading that nothing is expected of, as it was given. */
+function tellValue(reading: NonNullable<Wheel['readings']>[number], unit: 'mm' | 'in'): string {
+  if (reading.of === 'teeth') {
+    if (reading.count !== undefined) return String(reading.count);
+    if (reading.left !== undefined) return `${reading.left} + ${(reading.missing ?? []).join(' or ')}`;
+    return `${(reading.pitches ?? 0) + 1} over ${reading.overDeg ?? '?'}°`;
+  }
+  if (reading.of === 'helix-angle') return reading.deg === undefined ? '' : `${reading.deg}°`;
+  if (reading.of === 'hand-roll') return reading.felt ?? '';
+  if (reading.of === 'bore' && reading.goesMm !== undefined) {
+    const stops = reading.stopsMm === undefined ? '' : `–${formatLength(reading.stopsMm, unit)}`;
+    return `${formatLength(reading.goesMm, unit)}${stops}`;
+  }
+  const mm = 'mm' in reading ? reading.mm : undefined;
+  if (mm === undefined) return '';
+  const takings = typeof mm === 'number' ? [mm] : mm;
+  return formatLength(takings.reduce((sum, one) => sum + one, 0) / takings.length, unit);
+}
