@@ -1,12 +1,27 @@
 import { defineConfig } from 'vitest/config';
 
+/** Tests that drive a real browser: built and served first, and left out of the quick run. */
+const inBrowser = 'tests/**/*.browser.test.ts';
+
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.ts'],
     // Generous, since timings never fail a test: a slow machine is no fault of a gear.
     testTimeout: 900_000,
     hookTimeout: 300_000,
     pool: 'threads',
     maxWorkers: 2,
+    projects: [
+      { extends: true, test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: [inBrowser] } },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: [inBrowser],
+          globalSetup: 'tests/page/serve-for-tests.ts',
+          // A step that waits for something that never comes fails long before this.
+          testTimeout: 120_000,
+        },
+      },
+    ],
   },
 });

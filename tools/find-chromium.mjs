@@ -1,7 +1,7 @@
 // Prints the path of a Chromium for the page's tests. Where there is none it installs Debian's if it may (as root,
 // with apt-get), else it says what to install and fails.
 import { spawnSync } from 'node:child_process';
-import { accessSync, constants } from 'node:fs';
+import { accessSync, constants, statSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 
 const names = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome', 'chrome'];
@@ -41,7 +41,7 @@ function find() {
 function isProgram(path) {
   try {
     accessSync(path, constants.X_OK);
-    return true;
+    return statSync(path).isFile();
   } catch {
     return false;
   }

@@ -1,29 +1,32 @@
-// The main job on one job file: builds, says what the wheels are and what to measure next, writes the part file.
+// Builds, then serves the page until Ctrl-C; options (--port N) go to the server. With a job file it says what the wheels
+// are and what to measure next instead, and writes the part file.
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 
-const file = process.argv[2] ?? 'demo-data/slide-projector.json';
-const isDemo = process.argv[2] === undefined;
-const folder = 'out';
+const [file] = process.argv.slice(2);
+if (file === undefined || file.startsWith('-')) await servePage(process.argv.slice(2));
+else workOut(file, 'out');
 
-run(['node_modules/vite/bin/vite.js', 'build', '--ssr', 'src/cli/main.ts', '--logLevel', 'warn']);
-console.log(isDemo ? `An invented demo job: ${file}\n` : `${file}\n`);
-run(['dist/sparetooth.js', 'identify', file]);
-
-const wheel = chooseWheel(file);
-if (wheel !== undefined) {
-  console.log('');
-  // Only this script's own folder is written over: a second start must not stop at the first one's files.
-  run(['dist/sparetooth.js', 'make', file, '--wheel', wheel, '--out', folder, '--force']);
+async function servePage(options) {
+  run(['tools/build.mjs', '--if-stale']);
+  console.log('The same page as one file, opened by double click: dist/sparetooth.html\n');
+  // In this process, so that Ctrl-C reaches the server and nothing else has to die first.
+  process.argv.splice(2, process.argv.length, 'serve', ...options);
+  await import('../dist/sparetooth.js');
 }
-console.log(
-  isDemo
-    ? `
-With your own readings: copy ${file}, change its numbers, and run
-  npm start -- YOUR-FILE.json`
-    : `
-The command by itself: node dist/sparetooth.js --help`,
-);
+
+function workOut(path, folder) {
+  run(['tools/build.mjs', '--cli']);
+  console.log(`${path}\n`);
+  run(['dist/sparetooth.js', 'identify', path]);
+  const wheel = chooseWheel(path);
+  if (wheel !== undefined) {
+    console.log('');
+    // Only this script's own folder is written over: a second start must not stop at the first one's files.
+    run(['dist/sparetooth.js', 'make', path, '--wheel', wheel, '--out', folder, '--force']);
+  }
+  console.log('\nThe command by itself: node dist/sparetooth.js --help');
+}
 
 function run(args) {
   const { status } = spawnSync(process.execPath, args, { stdio: 'inherit' });

@@ -10,7 +10,8 @@ const steps = [
   ['types', ['node_modules/typescript/bin/tsc', '-p', 'tsconfig.json']],
   ['lint and layers', ['node_modules/@biomejs/biome/bin/biome', 'check', '--error-on-warnings', '.']],
   ['unused code', ['node_modules/knip/bin/knip.js']],
-  ['build', ['node_modules/vite/bin/vite.js', 'build', '--ssr', 'src/cli/main.ts', '--logLevel', 'warn']],
+  ['build: command line, page, page as one file', ['tools/build.mjs']],
+  ['a Chromium for the page', ['tools/find-chromium.mjs']],
   [
     'tests',
     [
