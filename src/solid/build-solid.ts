@@ -105,7 +105,10 @@ function traceMarks(form: WheelForm, chordError: number): Float64Array[] {
 function buildRing(form: WheelForm, chordError: number): Mesh {
   const outline = traceOutline(form.spec, chordError);
   const layers = listLayers(form, chordError);
-  const rim = traceCircle((form.rimDiameter ?? 0) / 2, chordError);
+  const rimDiameter = form.rimDiameter ?? 0;
+  // The rim's chords run inside it: coarse ones would cut into the roots of a thin wall.
+  const wall = (rimDiameter - findDiameters(form.spec).root) / 2;
+  const rim = traceCircle(rimDiameter / 2, Math.min(chordError, wall / 4));
   const n = outline.points.length / 2;
   const rimCount = rim.length / 2;
   const mesh = startMesh(n * layers.length + 2 * rimCount, 2 * n * layers.length + 8 * n + 8 * rimCount + 64);
