@@ -1,7 +1,7 @@
 import './tokens.css';
 import { createRoot } from 'react-dom/client';
-import type { Job } from '../index.ts';
 import example from '../../demo-data/slide-projector.json';
+import type { Job } from '../index.ts';
 import { Frame } from './frame/Frame.tsx';
 import { openKeeper } from './keep/open-keeper.ts';
 import { createPageStore } from './state/page-store.ts';

@@ -16,7 +16,10 @@ import { TeethEntry } from './TeethEntry.tsx';
 
 /** The field or the buttons of one act. */
 export function ActEntry(
-  props: EntryProps & { readonly report?: WheelReport | undefined; readonly onLay?: (() => void) | undefined },
+  props: EntryProps & {
+    readonly report?: WheelReport | undefined;
+    readonly onLay?: (() => void) | undefined;
+  },
 ): ReactNode {
   const { slot, wheel, report, onTake } = props;
   switch (slot.of) {

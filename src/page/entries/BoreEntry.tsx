@@ -66,7 +66,8 @@ export function BoreEntry(props: EntryProps): ReactNode {
       />
       <label className="entry-small">
         The next one, that stops{' '}
-        <input value={stops} inputMode="decimal" onChange={(event) => setStops(event.currentTarget.value)} /> {unit}
+        <input value={stops} inputMode="decimal" onChange={(event) => setStops(event.currentTarget.value)} />{' '}
+        {unit}
       </label>
       <div className="entry-row">
         <button type="button" className="next" onClick={take}>

@@ -15,12 +15,15 @@ export function LengthEntry(props: EntryProps): ReactNode {
   const { wheel, slot, unit, text, onType, onUnit, onTake } = props;
   const index = findReading(wheel, slot);
   const taken = (wheel.readings ?? [])[index] as LengthFields | undefined;
-  const [jaws, setJaws] = useState<Jaws>(taken?.jaws === 'settled' || taken?.jaws === 'rocked' ? taken.jaws : 'either');
+  const [jaws, setJaws] = useState<Jaws>(
+    taken?.jaws === 'settled' || taken?.jaws === 'rocked' ? taken.jaws : 'either',
+  );
   const [split, setSplit] = useState<'open' | 'closed'>(taken?.taken ?? 'open');
   const [wrong, setWrong] = useState<string>();
   const shown = text === '' && taken ? textOf(taken.mm, unit) : text;
   const asksJaws = slot.of === 'outside' && isOddCount(wheel);
-  const asksSplit = isSplit(wheel) && (slot.of === 'outside' || slot.of === 'root' || slot.of === 'over-pins');
+  const asksSplit =
+    isSplit(wheel) && (slot.of === 'outside' || slot.of === 'root' || slot.of === 'over-pins');
   const take = (): void => {
     const content = readField(shown, unit);
     if ('wrong' in content) {
@@ -36,7 +39,9 @@ export function LengthEntry(props: EntryProps): ReactNode {
     };
     if (asksJaws && jaws === 'either') delete (reading as { jaws?: unknown }).jaws;
     onTake(`${nameAct(slot)} ${shown}`, (job) =>
-      editWheel(job, wheel.id, (one) => putReading(one, clean(reading) as JobReading, findReading(one, slot))),
+      editWheel(job, wheel.id, (one) =>
+        putReading(one, clean(reading) as JobReading, findReading(one, slot)),
+      ),
     );
   };
   return (

@@ -57,7 +57,12 @@ export function PostsEntry(props: EntryProps): ReactNode {
       {how !== 'straight' && (
         <label className="entry-small">
           Thickness of the two posts, such as 2 2{' '}
-          <input value={posts} inputMode="decimal" onChange={(event) => setPosts(event.currentTarget.value)} /> {unit}
+          <input
+            value={posts}
+            inputMode="decimal"
+            onChange={(event) => setPosts(event.currentTarget.value)}
+          />{' '}
+          {unit}
         </label>
       )}
       <div className="entry-row">

@@ -19,7 +19,8 @@ export function TeethEntry(props: EntryProps & { readonly onLay?: (() => void) |
   const [wrong, setWrong] = useState<string>();
   const shown = text === '' ? countText(taken, how) : text;
   const take = (): void => {
-    const reading = how === 'all' ? readAll(shown) : how === 'left' ? readLeft(shown, gone) : readAngle(shown, over);
+    const reading =
+      how === 'all' ? readAll(shown) : how === 'left' ? readLeft(shown, gone) : readAngle(shown, over);
     if (typeof reading === 'string') {
       setWrong(reading);
       return;
@@ -104,7 +105,8 @@ function readAngle(text: string, over: string): JobReading | string {
   const teeth = readWhole(text);
   const degrees = Number(over.replace(',', '.'));
   if (teeth === undefined || teeth < 3) return 'Type how many teeth stand in the row: three at least.';
-  if (!(degrees > 5 && degrees < 360)) return 'Type the angle over the row in degrees: more than 5, below 360.';
+  if (!(degrees > 5 && degrees < 360))
+    return 'Type the angle over the row in degrees: more than 5, below 360.';
   return { of: 'teeth', pitches: teeth - 1, overDeg: degrees, uDeg: 2 };
 }
 

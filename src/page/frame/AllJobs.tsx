@@ -14,7 +14,11 @@ export function AllJobs(): ReactNode {
       <ul className="jobs-list">
         {jobs.map((job) => (
           <li key={job.id} className="jobs-row">
-            <button type="button" className="plain" onClick={() => store.go({ jobId: job.id, wheelId: undefined })}>
+            <button
+              type="button"
+              className="plain"
+              onClick={() => store.go({ jobId: job.id, wheelId: undefined })}
+            >
               {job.title}
             </button>
             <span className="entry-hint">
@@ -36,7 +40,10 @@ export function AllJobs(): ReactNode {
           type="button"
           disabled={jobs.length === 0}
           onClick={async () => {
-            const [all, { packAllJobs }] = await Promise.all([store.loadAll(), import('../keep/all-jobs.ts')]);
+            const [all, { packAllJobs }] = await Promise.all([
+              store.loadAll(),
+              import('../keep/all-jobs.ts'),
+            ]);
             handOver(packAllJobs(all), 'sparetooth-jobs.zip', 'application/zip');
           }}
         >

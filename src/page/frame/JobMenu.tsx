@@ -5,7 +5,13 @@ import { handOver, saveFile } from '../state/save-file.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 
 /** Files, the other jobs, the kit, how the page stands, printing: everything that is not a question. */
-export function JobMenu({ job, wheel }: { readonly job: Job | undefined; readonly wheel: Wheel | undefined }): ReactNode {
+export function JobMenu({
+  job,
+  wheel,
+}: {
+  readonly job: Job | undefined;
+  readonly wheel: Wheel | undefined;
+}): ReactNode {
   const store = useStoreOfPage();
   const settings = usePage((state) => state.settings);
   const answer = usePage((state) => (wheel ? state.answers[wheel.id] : undefined));
@@ -78,7 +84,11 @@ export function JobMenu({ job, wheel }: { readonly job: Job | undefined; readonl
             () => {
               if (!answer) return;
               const text = `${JSON.stringify({ wheels: [answer.report] }, null, 2)}\n`;
-              handOver(new TextEncoder().encode(text), `${wheel?.id ?? 'gear'}-answer.json`, 'application/json');
+              handOver(
+                new TextEncoder().encode(text),
+                `${wheel?.id ?? 'gear'}-answer.json`,
+                'application/json',
+              );
             },
             !answer,
           )}

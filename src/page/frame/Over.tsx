@@ -28,8 +28,10 @@ export function Over(props: {
   const { job, wheel, over } = props;
   const store = useStoreOfPage();
   const title = useRef<HTMLHeadingElement>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the title takes the focus when another one opens
-  useEffect(() => title.current?.focus(), [over]);
+  // The title takes the focus whenever another one opens.
+  useEffect(() => {
+    if (over) title.current?.focus();
+  }, [over]);
   return (
     <div className="over">
       <div className="over-head">
@@ -73,7 +75,9 @@ function Lay({ wheel }: { readonly wheel: Wheel }): ReactNode {
     store.worker.ask('lay', { tipDiameterMm: outside, counts: around }).then(setCounts, store.fail);
   }, [store, outside, middle]);
   if (outside === undefined || middle === undefined)
-    return <p>Count roughly and measure across the tips first: then the drawing has the size of your gear.</p>;
+    return (
+      <p>Count roughly and measure across the tips first: then the drawing has the size of your gear.</p>
+    );
   return (
     <LayOnDrawing
       pixelsPerMm={pixelsPerMm}

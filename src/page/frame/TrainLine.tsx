@@ -8,7 +8,13 @@ import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { JobMenu } from './JobMenu.tsx';
 
 /** Top of the page: the job, its gears as circles with their state, undo, the files; under it the questions. */
-export function TrainLine({ job, wheel }: { readonly job: Job | undefined; readonly wheel: Wheel | undefined }): ReactNode {
+export function TrainLine({
+  job,
+  wheel,
+}: {
+  readonly job: Job | undefined;
+  readonly wheel: Wheel | undefined;
+}): ReactNode {
   const store = useStoreOfPage();
   const place = usePage((state) => state.place);
   const isNarrow = useIsNarrow();
@@ -20,7 +26,9 @@ export function TrainLine({ job, wheel }: { readonly job: Job | undefined; reado
           <span className="train-job">{job?.title ?? ''}</span>
         </h1>
         <nav aria-label="Gears of this job" className="train-gears">
-          {job && wheel && (isNarrow ? <OneOf job={job} wheel={wheel} /> : <AllGears job={job} wheel={wheel} />)}
+          {job &&
+            wheel &&
+            (isNarrow ? <OneOf job={job} wheel={wheel} /> : <AllGears job={job} wheel={wheel} />)}
         </nav>
         <Steps />
         <JobMenu job={job} wheel={wheel} />
@@ -56,11 +64,7 @@ function AllGears({ job, wheel }: { readonly job: Job; readonly wheel: Wheel }):
               aria-current={one.id === wheel.id ? 'true' : undefined}
               onClick={() => store.go({ wheelId: one.id })}
             >
-              <TrainGear
-                wheel={one}
-                verdict={answers[one.id]?.report.verdict}
-                isOpen={one.id === wheel.id}
-              />
+              <TrainGear wheel={one} verdict={answers[one.id]?.report.verdict} isOpen={one.id === wheel.id} />
               <span className="train-gear-name">{one.name ?? one.id}</span>
             </button>
           </li>
@@ -78,7 +82,8 @@ function OneOf({ job, wheel }: { readonly job: Job; readonly wheel: Wheel }): Re
   const store = useStoreOfPage();
   const wheels = job.wheels ?? [];
   const at = wheels.findIndex((one) => one.id === wheel.id);
-  const step = (by: number): void => store.go({ wheelId: wheels[(at + by + wheels.length) % wheels.length].id });
+  const step = (by: number): void =>
+    store.go({ wheelId: wheels[(at + by + wheels.length) % wheels.length].id });
   return (
     <div className="train-one">
       {wheels.length > 1 && (

@@ -1,67 +1,27 @@
 import './why.css';
 import type { ReactNode } from 'react';
-import { type Job, namePitch, tellOdds, tellSlip, type Wheel, type WheelReport } from '../../index.ts';
-import { applyRepair, nameRepair } from '../state/apply-repair.ts';
+import { namePitch, tellOdds, type Wheel, type WheelReport } from '../../index.ts';
 import { type Slot, slotOf } from '../state/slot.ts';
 import { formatLength } from '../words/format-length.ts';
 import { nameAct } from '../words/name-act.ts';
 
-/** Why the answer is what it is: slips first, then what it could also be, then every reading beside what was expected. */
+/** Why the answer is what it is: what it could also be, then every reading beside what was expected. */
 export function Why(props: {
-  readonly job: Job;
   readonly wheel: Wheel;
   readonly report: WheelReport | undefined;
   readonly unit: 'mm' | 'in';
   readonly onOpen: (slot: Slot) => void;
   readonly onDrop: (index: number) => void;
-  readonly onRepair: (what: string, edit: (wheel: Wheel) => Wheel) => void;
 }): ReactNode {
-  const { job, wheel, report, unit, onOpen, onDrop, onRepair } = props;
+  const { wheel, report, unit, onOpen, onDrop } = props;
   return (
     <div className="why">
-      {report && <Slips job={job} report={report} onRepair={onRepair} onOpen={onOpen} wheel={wheel} />}
       {report && <Rivals report={report} />}
       <Readings wheel={wheel} report={report} unit={unit} onOpen={onOpen} onDrop={onDrop} />
       {report?.notes.map((note) => (
         <p key={note}>{`${note.charAt(0).toUpperCase()}${note.slice(1)}.`}</p>
       ))}
     </div>
-  );
-}
-
-function Slips(props: {
-  readonly job: Job;
-  readonly wheel: Wheel;
-  readonly report: WheelReport;
-  readonly onOpen: (slot: Slot) => void;
-  readonly onRepair: (what: string, edit: (wheel: Wheel) => Wheel) => void;
-}): ReactNode {
-  const { job, wheel, report, onOpen, onRepair } = props;
-  if (report.suspect.length === 0) return null;
-  return (
-    <section>
-      <h3 className="why-title">Doesn't agree</h3>
-      {report.suspect.map((suspect) => {
-        const words = nameRepair(suspect);
-        const reading = wheel.readings?.[suspect.reading];
-        const slot = reading ? slotOf(reading) : { of: 'zero' };
-        return (
-          <div key={suspect.reading} className="why-slip">
-            <p>{tellSlip(report, suspect, job)}</p>
-            <div className="entry-row">
-              {words !== undefined && (
-                <button type="button" onClick={() => onRepair(words, (one) => applyRepair(one, suspect))}>
-                  {words}
-                </button>
-              )}
-              <button type="button" onClick={() => onOpen(slot)}>
-                {suspect.of === 'zero' ? 'Set the zero' : 'Take it again'}
-              </button>
-            </div>
-          </div>
-        );
-      })}
-    </section>
   );
 }
 

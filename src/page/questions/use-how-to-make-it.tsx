@@ -5,8 +5,8 @@ import { GearDrawing } from '../drawing/GearDrawing.tsx';
 import { Verdict } from '../slip/Verdict.tsx';
 import { handOver } from '../state/save-file.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
-import { Overtaken } from '../worker/ask-worker.ts';
 import { formatLength } from '../words/format-length.ts';
+import { Overtaken } from '../worker/ask-worker.ts';
 import type { QuestionParts } from './question.ts';
 
 // three and its scene are loaded only when the solid is asked for.
@@ -26,14 +26,16 @@ export function useHowToMakeIt(job: Job, wheel: Wheel): QuestionParts {
 
   useEffect(() => {
     let isCurrent = true;
-    store.worker.ask('make', { job, wheelId: wheel.id, process, formats: partFormats.map((one) => one.key) }).then(
-      (part) => isCurrent && setPlan({ part }),
-      (error: unknown) => {
-        if (!isCurrent || error instanceof Overtaken) return;
-        if (error instanceof Fail) setPlan({ fail: error });
-        else store.fail(error);
-      },
-    );
+    store.worker
+      .ask('make', { job, wheelId: wheel.id, process, formats: partFormats.map((one) => one.key) })
+      .then(
+        (part) => isCurrent && setPlan({ part }),
+        (error: unknown) => {
+          if (!isCurrent || error instanceof Overtaken) return;
+          if (error instanceof Fail) setPlan({ fail: error });
+          else store.fail(error);
+        },
+      );
     return () => {
       isCurrent = false;
     };
@@ -158,7 +160,11 @@ function Next(props: {
       <Files title={part.isTrial ? 'The trial part' : 'The part'} files={main} isNext />
       {plate.map((files) => (
         <div key={files[0].name}>
-          <Files title="The trial plate: thin gears to roll by hand against the mate" files={files} isNext={false} />
+          <Files
+            title="The trial plate: thin gears to roll by hand against the mate"
+            files={files}
+            isNext={false}
+          />
           <ul className="make-warnings">
             {part.trialPlate?.marks.map(({ mark, what }) => (
               <li key={mark}>{`${mark}: ${what}`}</li>
@@ -200,12 +206,15 @@ function Files(props: {
               <button
                 type="button"
                 className={isNext && i === files.length - 1 ? 'next' : undefined}
-                onClick={() => handOver(file.bytes, file.name, format?.mediaType ?? 'application/octet-stream')}
+                onClick={() =>
+                  handOver(file.bytes, file.name, format?.mediaType ?? 'application/octet-stream')
+                }
               >
                 Save {format?.extension.toUpperCase()}
               </button>
               <span>
-                {format?.forWhom} <span className="entry-hint">{`${Math.ceil(file.bytes.length / 1000)} kB`}</span>
+                {format?.forWhom}{' '}
+                <span className="entry-hint">{`${Math.ceil(file.bytes.length / 1000)} kB`}</span>
               </span>
             </li>
           );

@@ -4,9 +4,10 @@ import { GearDrawing } from '../drawing/GearDrawing.tsx';
 import { ActEntry } from '../entries/ActEntry.tsx';
 import { readField } from '../entries/read-field.ts';
 import { NextActPart } from '../slip/NextActPart.tsx';
+import { Slips } from '../slip/Slips.tsx';
 import { Verdict } from '../slip/Verdict.tsx';
 import { tellUncovered } from '../start/tell-uncovered.ts';
-import { isWorkable, listNextActs } from '../state/choose-next.ts';
+import { isWorkable, listNextActs, type NextAct } from '../state/choose-next.ts';
 import { dropReading } from '../state/edit-job.ts';
 import type { GearAnswer } from '../state/page-state.ts';
 import { draftKey } from '../state/page-store.ts';
@@ -69,13 +70,11 @@ export function useWhatIsIt(job: Job, wheel: Wheel): QuestionParts {
     ),
     why: (
       <Why
-        job={job}
         wheel={wheel}
         report={answer?.report}
         unit={unit}
         onOpen={open}
         onDrop={(index) => store.changeWheel(wheel.id, 'reading removed', (one) => dropReading(one, index))}
-        onRepair={(what, edit) => store.changeWheel(wheel.id, what, edit)}
       />
     ),
   };
@@ -88,7 +87,13 @@ function Answer(props: {
 }): ReactNode {
   const { wheel, answer, isWorking } = props;
   if (!isWorkable(wheel)) {
-    return <Verdict sentence="Stop here: this kind can't be worked out yet." certainty="nothing-fits" isWorking={false} />;
+    return (
+      <Verdict
+        sentence="Stop here: this kind can't be worked out yet."
+        certainty="nothing-fits"
+        isWorking={false}
+      />
+    );
   }
   const words = tellAnswer(answer?.report);
   return (
@@ -126,16 +131,33 @@ function Next(props: {
   const hasActed = usePage((state) => state.hasActed);
   const acts = listNextActs(job, wheel, answer?.report);
   if (!isWorkable(wheel)) {
-    return <p>{tellUncovered((wheel.look ?? wheel.kind) as never) ?? 'External and internal gears and straight bars can be worked out.'}</p>;
+    return (
+      <p>
+        {tellUncovered((wheel.look ?? wheel.kind) as never) ??
+          'External and internal gears and straight bars can be worked out.'}
+      </p>
+    );
   }
   if (isExample && !isByHand) return <StartHere />;
   const ending = answer && !isByHand ? tellEnding(answer.report) : undefined;
   const isOpenAct = slot !== undefined && (isByHand || acts.some((one) => isSameSlot(one.slot, slot)));
   const purpose = acts.find((one) => slot && isSameSlot(one.slot, slot));
+  // A slip that is more likely than not comes first: every other reading is understood beside it.
+  const isSlip = !isByHand && (answer?.report.suspect[0]?.probability ?? 0) >= 0.5;
   const others = acts.filter((one) => slot && !isSameSlot(one.slot, slot)).slice(0, 5);
   return (
     <>
-      {ending && (
+      {answer && !isByHand && (
+        <Slips
+          job={job}
+          wheel={wheel}
+          report={answer.report}
+          onOpen={(next) => store.openAct(next)}
+          onRepair={(what, edit) => store.changeWheel(wheel.id, what, edit)}
+          isNext={isSlip}
+        />
+      )}
+      {ending && !isSlip && (
         <div className="ending">
           <p>
             <strong>{ending.title}</strong> {ending.text}
@@ -152,8 +174,11 @@ function Next(props: {
           )}
         </div>
       )}
-      {!isOpenAct && !ending && <NothingMore onMake={() => store.go({ question: 'how-to-make-it' })} />}
-      {isOpenAct && slot && (
+      {isSlip && <Instead acts={acts} onOpen={(next) => store.openAct(next)} />}
+      {!isSlip && !isOpenAct && !ending && (
+        <NothingMore onMake={() => store.go({ question: 'how-to-make-it' })} />
+      )}
+      {isOpenAct && !isSlip && slot && (
         <NextActPart
           slot={slot}
           subject={subjectOf(wheel, answer)}
@@ -197,11 +222,35 @@ function Next(props: {
   );
 }
 
+/** The other acts, as a list to open. */
+function Instead(props: {
+  readonly acts: readonly NextAct[];
+  readonly onOpen: (slot: Slot) => void;
+}): ReactNode {
+  if (props.acts.length === 0) return null;
+  return (
+    <details className="next-act-how">
+      <summary>Something else instead</summary>
+      <ul className="next-act-others">
+        {props.acts.slice(0, 6).map((act) => (
+          <li key={slotKey(act.slot)}>
+            <button type="button" className="plain" onClick={() => props.onOpen(act.slot)}>
+              {nameAct(act.slot)}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
 function StartHere(): ReactNode {
   const store = useStoreOfPage();
   return (
     <div className="entry">
-      <p>This gear is invented: it shows what an answer looks like. Touch anything on the drawing to try it.</p>
+      <p>
+        This gear is invented: it shows what an answer looks like. Touch anything on the drawing to try it.
+      </p>
       <div className="entry-row">
         <button type="button" className="next" onClick={() => store.newJob()}>
           Start with my gear
@@ -266,7 +315,9 @@ function expectedOf(
         const value = row[i];
         return value === null || i > 2
           ? []
-          : [`${formatLength(value, unit)} ${unit} if it is size ${Number(gear.moduleMm.toFixed(4))} (${tellOdds(gear.share)})`];
+          : [
+              `${formatLength(value, unit)} ${unit} if it is size ${Number(gear.moduleMm.toFixed(4))} (${tellOdds(gear.share)})`,
+            ];
       })
       .join('; ');
 }
@@ -281,4 +332,3 @@ function typedLength(text: string, unit: 'mm' | 'in'): number | undefined {
 function hasOutside(wheel: Wheel): boolean {
   return (wheel.readings ?? []).some((reading) => reading.of === 'outside');
 }
-

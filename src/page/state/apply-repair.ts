@@ -22,7 +22,8 @@ export function applyRepair(wheel: Wheel, { reading: index, repair }: Suspect): 
 
 /** Slips of unit, half and point change every taking by the same factor; swapped digits only one of them. */
 function factorOf(repair: NonNullable<Suspect['repair']>, takings: readonly number[]): number | undefined {
-  if (repair.kind === 'swapped-digits' || repair.value === undefined || takings.length === 0) return undefined;
+  if (repair.kind === 'swapped-digits' || repair.value === undefined || takings.length === 0)
+    return undefined;
   const mean = takings.reduce((sum, one) => sum + one, 0) / takings.length;
   const rough = repair.value / mean;
   const exact = [25.4, 1 / 25.4, 2, 10, 100, 0.1, 0.01].find((one) => Math.abs(one / rough - 1) < 0.02);

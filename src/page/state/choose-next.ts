@@ -15,7 +15,10 @@ const leastGain = 0.02;
 /** Kinds that can be worked out; the others end at once, in words. */
 export function isWorkable(wheel: Wheel): boolean {
   return (
-    wheel.kind === undefined || wheel.kind === 'external' || wheel.kind === 'internal' || wheel.kind === 'rack'
+    wheel.kind === undefined ||
+    wheel.kind === 'external' ||
+    wheel.kind === 'internal' ||
+    wheel.kind === 'rack'
   );
 }
 
@@ -44,7 +47,8 @@ export function listNextActs(_job: Job, wheel: Wheel, report: WheelReport | unde
   if (isSlanted(wheel) && !has({ of: 'helix-angle' })) add({ of: 'helix-angle' }, 'size');
   if (needsGap(wheel)) add({ of: 'split-gap' }, 'size', 'a split that stands open makes the gear read large');
   for (const next of report?.next ?? []) {
-    if (next.of === 'teeth' ? isLost : next.gainBits < leastGain || (isLost && next.of !== 'center-distance')) continue;
+    if (next.of === 'teeth' ? isLost : next.gainBits < leastGain || (isLost && next.of !== 'center-distance'))
+      continue;
     add({ of: next.of, teeth: next.teeth, pinMm: next.pinMm, mate: next.mate }, 'size', next.why);
   }
   if (isLost) return acts;
@@ -54,7 +58,11 @@ export function listNextActs(_job: Job, wheel: Wheel, report: WheelReport | unde
   // While the size is open its readings come first; once it is certain, those that the part needs.
   const worth = parts.filter(({ slot }) => !isLeftOut(slot));
   return isSure && report?.verdict === 'certain' && report.suspect.length === 0
-    ? [...acts.filter((act) => act.purpose === 'start'), ...worth, ...acts.filter((act) => act.purpose !== 'start')]
+    ? [
+        ...acts.filter((act) => act.purpose === 'start'),
+        ...worth,
+        ...acts.filter((act) => act.purpose !== 'start'),
+      ]
     : [...acts, ...worth];
 }
 

@@ -2,8 +2,8 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import { Fail, type Job, type Wheel } from '../../index.ts';
 import { type Place, readAddress, writeAddress } from '../address.ts';
 import type { Keeper, SaveOutcome } from '../keep/keeper.ts';
-import type { PlainFail } from '../worker/asks.ts';
 import { type AnswerWorker, Overtaken } from '../worker/ask-worker.ts';
+import type { PlainFail } from '../worker/asks.ts';
 import { addWheel, editWheel, startJob } from './edit-job.ts';
 import { changeJob, type OpenJob, redoStep, undoStep } from './open-job.ts';
 import { type PageState, type Settings, usualSettings } from './page-state.ts';
@@ -62,7 +62,15 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
   const exampleJob: OpenJob = { id: exampleId, revision: 0, job: example, past: [], future: [] };
 
   const adopt = (open: OpenJob, isExample: boolean): void => {
-    setState({ open, isExample, answers: {}, act: undefined, drafts: {}, trouble: undefined, over: undefined });
+    setState({
+      open,
+      isExample,
+      answers: {},
+      act: undefined,
+      drafts: {},
+      trouble: undefined,
+      over: undefined,
+    });
     answerAll();
     if (isExample) return;
     void keeper.keepLastOpen(open.id);
@@ -182,7 +190,8 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
     if (open === before) return;
     setState({ open, trouble: undefined, hasActed: true });
     const ids = (open.job.wheels ?? []).map((wheel) => wheel.id);
-    if (place.wheelId !== undefined && !ids.includes(place.wheelId)) navigate({ ...place, wheelId: ids[0] }, true);
+    if (place.wheelId !== undefined && !ids.includes(place.wheelId))
+      navigate({ ...place, wheelId: ids[0] }, true);
     answerAll();
     save();
   };
@@ -196,7 +205,13 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
     }
     const changed = edit(open.job);
     if (changed === open.job) return;
-    const copy: OpenJob = { id: newId(), revision: 0, job: titled(open.job, 'my copy'), past: [], future: [] };
+    const copy: OpenJob = {
+      id: newId(),
+      revision: 0,
+      job: titled(open.job, 'my copy'),
+      past: [],
+      future: [],
+    };
     setState({ isExample: false, said: 'The example stays as it is: you are working in a copy of it.' });
     navigate({ ...place, jobId: copy.id }, true);
     replaceOpen(changeJob(copy, what, edit));
@@ -239,7 +254,8 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
       if (file.size > largestOpened) throw tooLarge(file.size);
       const bytes = new Uint8Array(await file.arrayBuffer());
       const { job, notices } = await worker.ask('open', { bytes });
-      const noted = notices.length === 0 ? '' : ` ${notices.length} fields are not known here: kept, but not used.`;
+      const noted =
+        notices.length === 0 ? '' : ` ${notices.length} fields are not known here: kept, but not used.`;
       openNew(job, `Opened ${name}.${noted}`);
     } catch (error) {
       fail(error);

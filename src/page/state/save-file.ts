@@ -2,7 +2,11 @@ import { formatJob, type Job } from '../../index.ts';
 
 /** Hands a job over as the file that the command line reads. */
 export function saveFile(job: Job): void {
-  handOver(new TextEncoder().encode(formatJob(job)), `${fileName(job.title ?? 'job')}.json`, 'application/json');
+  handOver(
+    new TextEncoder().encode(formatJob(job)),
+    `${fileName(job.title ?? 'job')}.json`,
+    'application/json',
+  );
 }
 
 /** Hands bytes over as a download; nothing leaves the machine. */
@@ -18,5 +22,10 @@ export function handOver(bytes: Uint8Array, name: string, mediaType: string): vo
 
 /** Letters, digits and dashes of any script; what else a title holds becomes a dash. */
 function fileName(title: string): string {
-  return title.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '').slice(0, 80) || 'job';
+  return (
+    title
+      .replace(/[^\p{L}\p{N}]+/gu, '-')
+      .replace(/^-+|-+$/g, '')
+      .slice(0, 80) || 'job'
+  );
 }

@@ -35,7 +35,9 @@ export function tellAnswer(report: WheelReport | undefined): AnswerWords {
       : `${size.charAt(0).toUpperCase()}${size.slice(1)}, ${lead.teeth} teeth.`,
     trade,
     odds,
-    more: isOpen ? [] : [tellAngle(report), ...tellShift(report), ...tellSame(report)],
+    more: isOpen
+      ? tellDoubt(report)
+      : [...tellDoubt(report), tellAngle(report), ...tellShift(report), ...tellSame(report)],
   };
 }
 
@@ -43,6 +45,13 @@ export function tellAnswer(report: WheelReport | undefined): AnswerWords {
 export function splitTrade(name: string): [string, string | undefined] {
   const found = /^(.*) \(([^)]+)\)$/.exec(name);
   return found ? [found[1], found[2]] : [name, undefined];
+}
+
+function tellDoubt(report: WheelReport): string[] {
+  if (report.suspect.length === 0) return [];
+  return [
+    report.suspect.length === 1 ? "One reading doesn't agree with the others." : "Some readings don't agree.",
+  ];
 }
 
 function tellAngle(report: WheelReport): string {
