@@ -2,7 +2,16 @@
 const judgment = 'common practice, no published source';
 
 export const slipRates = {
-  wrong: { chance: 0.006, reason: 'misread, wrong feature, damaged place', source: judgment },
+  wrong: {
+    chance: 0.005,
+    reason: 'wrong feature, damaged place, a line of the list mixed up',
+    source: judgment,
+  },
+  askew: {
+    chance: 0.005,
+    reason: 'jaws askew or on a burr, a scale misread by a few lines',
+    source: judgment,
+  },
   'inch-for-mm': { chance: 0.002, reason: 'the caliper was left in inches', source: judgment },
   'radius-for-diameter': { chance: 0.001, reason: 'half the width written down', source: judgment },
   'swapped-digits': { chance: 0.002, reason: 'two neighboring digits exchanged', source: judgment },
@@ -16,6 +25,13 @@ export const wrongSpread = {
   part: 0.1,
   least: 0.25,
   reason: 'wrong features are of the same order of size',
+  source: judgment,
+};
+
+/** A reading taken askew lies a few tenths off whatever its size, one standard deviation, mm. */
+export const askewSpread = {
+  uMm: 0.35,
+  reason: 'a burr, a tilt or a few lines of a scale are tenths of a millimeter',
   source: judgment,
 };
 

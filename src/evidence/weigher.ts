@@ -5,9 +5,8 @@ import type { Repair, RepairKind } from './list-repairs.ts';
 export interface WeighedReading {
   readonly repairs: readonly Repair[];
   readonly value: number;
-  /** log of the chance that it is plain wrong, and the variance of a wrong value about the right one. */
-  readonly logWrong: number;
-  readonly wrongVariance: number;
+  /** Ways of being plain wrong: log of its chance, and the variance of a wrong value about the right one. */
+  readonly wrong: readonly { readonly logChance: number; readonly variance: number }[];
   /** How far it follows the instrument's zero: 1 for a caliper reading, 0 for none. */
   readonly zeroShare: number;
 }
@@ -18,6 +17,9 @@ export interface SlipPattern {
   /** Index of the reading; −1 where no single one is meant. */
   readonly reading: number;
   readonly repairedValue: number;
+  readonly logChance: number;
+  /** What a plain wrong reading adds to its own variance, or an unset zero to all; else 0. */
+  readonly variance: number;
 }
 
 /**
@@ -44,9 +46,8 @@ export interface Weigher {
   readonly solved: Float64Array;
   /** L⁻¹ (lower, row-major) of the last call. */
   readonly inverseFactor: Float64Array;
-  readonly logWrong: Float64Array;
-  readonly wrongVariance: Float64Array;
-  weigh(): number;
+  /** @param floor evidence that is surely no more than this need not be worked out: −Infinity stands for it */
+  weigh(floor?: number): number;
 }
 
 // Patterns this far below the no-slip evidence (natural log) can't move a probability by 1e-7.
@@ -57,16 +58,22 @@ export function createWeigher(
   zeroSlip: { readonly logChance: number; readonly variance: number } | undefined,
 ): Weigher {
   const n = readings.length;
-  const patterns: SlipPattern[] = [{ kind: 'none', reading: -1, repairedValue: Number.NaN }];
+  const patterns: SlipPattern[] = [
+    { kind: 'none', reading: -1, repairedValue: Number.NaN, logChance: 0, variance: 0 },
+  ];
   const starts: number[] = [];
   readings.forEach((reading, i) => {
     starts.push(patterns.length);
-    patterns.push({ kind: 'wrong', reading: i, repairedValue: Number.NaN });
-    for (const repair of reading.repairs) {
-      patterns.push({ kind: repair.kind, reading: i, repairedValue: repair.value });
+    for (const way of reading.wrong) {
+      patterns.push({ kind: 'wrong', reading: i, repairedValue: Number.NaN, ...way });
+    }
+    for (const { kind, value, logChance } of reading.repairs) {
+      patterns.push({ kind, reading: i, repairedValue: value, logChance, variance: 0 });
     }
   });
-  if (zeroSlip) patterns.push({ kind: 'zero-not-set', reading: -1, repairedValue: Number.NaN });
+  if (zeroSlip) {
+    patterns.push({ kind: 'zero-not-set', reading: -1, repairedValue: Number.NaN, ...zeroSlip });
+  }
   const zeroAt = patterns.length - 1;
 
   const shifts = readings.map((reading) =>
@@ -75,9 +82,13 @@ export function createWeigher(
   const logChances = readings.map((reading) =>
     Float64Array.from(reading.repairs, (repair) => repair.logChance),
   );
+  const likeliestSlip = readings.map((reading) =>
+    Math.max(...[...reading.wrong, ...reading.repairs].map((slip) => slip.logChance)),
+  );
+  const logPatternCount = Math.log(patterns.length);
   const zeroShares = Float64Array.from(readings, (reading) => reading.zeroShare);
-  const logWrong = Float64Array.from(readings, (reading) => reading.logWrong);
-  const wrongVariance = Float64Array.from(readings, (reading) => reading.wrongVariance);
+  const wrongChances = readings.map((reading) => Float64Array.from(reading.wrong, (way) => way.logChance));
+  const wrongVariances = readings.map((reading) => Float64Array.from(reading.wrong, (way) => way.variance));
   const residual = new Float64Array(n);
   const covariance = new Float64Array(n * n);
   const logPatterns = new Float64Array(patterns.length);
@@ -88,7 +99,34 @@ export function createWeigher(
   const precision = new Float64Array(n);
   const constant = -0.5 * n * Math.log(2 * Math.PI);
 
-  const weigh = (): number => {
+  // Σ⁻¹ along the zero, and Σ⁻¹r along it, of the last call.
+  let zeroWeight = 0;
+  let zeroAlong = 0;
+  const followZero = (): void => {
+    zeroWeight = 0;
+    zeroAlong = 0;
+    for (let i = 0; i < n; i++) {
+      zeroAlong += zeroShares[i] * solved[i];
+      let sum = 0;
+      for (let j = 0; j <= i; j++) sum += covariance[i * n + j] * zeroShares[j];
+      zeroWeight += sum * sum;
+    }
+  };
+
+  // A reading left out altogether gives back ½ s²/p, its likeliest slip's chance taken off; no slip gives back more.
+  const boundGain = (): number => {
+    let gain = 0;
+    for (let i = 0; i < n; i++) {
+      gain = Math.max(gain, (0.5 * solved[i] * solved[i]) / precision[i] + likeliestSlip[i]);
+    }
+    if (zeroSlip) {
+      followZero();
+      gain = Math.max(gain, (0.5 * zeroAlong * zeroAlong) / zeroWeight + zeroSlip.logChance);
+    }
+    return gain + logPatternCount;
+  };
+
+  const weigh = (least = Number.NEGATIVE_INFINITY): number => {
     const logDeterminant = factorCholesky(covariance, n);
     if (Number.isNaN(logDeterminant)) return Number.NEGATIVE_INFINITY;
     invertLower(covariance, n);
@@ -111,6 +149,7 @@ export function createWeigher(
       precision[j] = square;
     }
     const base = constant - 0.5 * (quadratic + logDeterminant);
+    if (base + boundGain() <= least) return Number.NEGATIVE_INFINITY;
     logPatterns[0] = base;
     live[0] = 0;
     liveCount = 1;
@@ -120,15 +159,19 @@ export function createWeigher(
       const p = precision[i];
       const s = solved[i];
       let at = starts[i];
-      const denominator = 1 + wrongVariance[i] * p;
-      const log =
-        base + logWrong[i] + (0.5 * wrongVariance[i] * s * s) / denominator - 0.5 * Math.log(denominator);
-      logPatterns[at] = log;
-      if (log > floor) {
-        live[liveCount++] = at;
-        if (log > greatest) greatest = log;
+      const wrongChance = wrongChances[i];
+      const variance = wrongVariances[i];
+      for (let k = 0; k < wrongChance.length; k++) {
+        const denominator = 1 + variance[k] * p;
+        const log =
+          base + wrongChance[k] + (0.5 * variance[k] * s * s) / denominator - 0.5 * Math.log(denominator);
+        logPatterns[at] = log;
+        if (log > floor) {
+          live[liveCount++] = at;
+          if (log > greatest) greatest = log;
+        }
+        at++;
       }
-      at++;
       const apart = s / p;
       const without = base + 0.5 * p * apart * apart;
       const shift = shifts[i];
@@ -145,19 +188,11 @@ export function createWeigher(
       }
     }
     if (zeroSlip) {
-      let along = 0;
-      let weight = 0;
-      for (let i = 0; i < n; i++) {
-        along += zeroShares[i] * solved[i];
-        let sum = 0;
-        for (let j = 0; j <= i; j++) sum += covariance[i * n + j] * zeroShares[j];
-        weight += sum * sum;
-      }
-      const denominator = 1 + zeroSlip.variance * weight;
+      const denominator = 1 + zeroSlip.variance * zeroWeight;
       const log =
         base +
         zeroSlip.logChance +
-        (0.5 * zeroSlip.variance * along * along) / denominator -
+        (0.5 * zeroSlip.variance * zeroAlong * zeroAlong) / denominator -
         0.5 * Math.log(denominator);
       logPatterns[zeroAt] = log;
       if (log > floor) {
@@ -180,8 +215,6 @@ export function createWeigher(
     countLive: () => liveCount,
     solved,
     inverseFactor: covariance,
-    logWrong,
-    wrongVariance,
     weigh,
   };
 }

@@ -1,4 +1,4 @@
-import { slipRates, wrongSpread, zeroSlipSpread } from '../../gear-library/slips.ts';
+import { askewSpread, slipRates, wrongSpread, zeroSlipSpread } from '../../gear-library/slips.ts';
 import { listRepairs } from '../evidence/list-repairs.ts';
 import { createWeigher, type SlipPattern, type WeighedReading } from '../evidence/weigher.ts';
 import { findDiameters } from '../involute/gear-diameters.ts';
@@ -72,8 +72,7 @@ export function identifyWheel(wheel: WheelEvidence): Identity {
   );
   const { parts, patterns } = weighSpace(space, lengths, weigher, weighHandRolls(wheel.readings));
   const leading = leadingPattern(weigher.patterns, patterns);
-  const wrongVariance = leading.reading >= 0 ? weighed[leading.reading].wrongVariance : 0;
-  const settled = settleParts(space, lengths, weigher, parts, leading, wrongVariance);
+  const settled = settleParts(space, lengths, weigher, parts, leading);
   const all = buildCandidates(space, lengths, settled);
   const suspect = listSuspects(wheel, lengths, weigher.patterns, patterns, all);
   const pitch = sumPitches(all);
@@ -126,8 +125,13 @@ function toWeighed(length: MeasuredLength): WeighedReading {
   return {
     value: length.value,
     repairs: length.value > 0 ? listRepairs(length.value, rates, isDiameter) : [],
-    logWrong: Math.log(slipRates.wrong.chance),
-    wrongVariance: Math.max(wrongSpread.least, wrongSpread.part * length.value) ** 2,
+    wrong: [
+      {
+        logChance: Math.log(slipRates.wrong.chance),
+        variance: Math.max(wrongSpread.least, wrongSpread.part * length.value) ** 2,
+      },
+      { logChance: Math.log(slipRates.askew.chance), variance: askewSpread.uMm ** 2 },
+    ],
     zeroShare: length.zeroDeviation > 0 ? 1 : 0,
   };
 }

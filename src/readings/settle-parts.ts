@@ -31,7 +31,6 @@ export function settleParts(
   weigher: Weigher,
   parts: readonly WeighedPart[],
   pattern: SlipPattern,
-  wrongVariance: number,
 ): SettledPart[] {
   const n = lengths.length;
   const mended = lengths.map((length, i) =>
@@ -45,7 +44,7 @@ export function settleParts(
     filler.chooseTooth(part);
     filler.chooseTipLoss(part.tipLoss);
     filler.fillCovariance();
-    if (pattern.kind === 'wrong') weigher.covariance[pattern.reading * (n + 1)] += wrongVariance;
+    if (pattern.kind === 'wrong') weigher.covariance[pattern.reading * (n + 1)] += pattern.variance;
     weigher.weigh();
     const { solved, inverseFactor } = weigher;
     const causeMeans = new Float64Array(causeCount);
@@ -61,7 +60,7 @@ export function settleParts(
       const own =
         mended[i].noise +
         part.pitch.module ** 2 * part.modes[i].variance +
-        (pattern.kind === 'wrong' && pattern.reading === i ? wrongVariance : 0);
+        (pattern.kind === 'wrong' && pattern.reading === i ? pattern.variance : 0);
       expected[i] = mended[i].value - own * solved[i];
     }
     return {

@@ -207,7 +207,7 @@ function createSum(space: HypothesisSpace, lengths: readonly MeasuredLength[], w
       filler.chooseTipLoss(tipLoss);
       if (!hasChance(prior)) continue;
       filler.fillCovariance();
-      const log = weigher.weigh() + prior;
+      const log = weigher.weigh(best - negligible - prior) + prior;
       if (!(log > best - negligible)) continue;
       parts.push({ pitch, tooth, tipLoss, modes, prior, log });
       if (log > best) raiseBest(log);
@@ -249,9 +249,10 @@ function highestDensity(lengths: readonly MeasuredLength[]): number {
 
 /** log of the most that a plain wrong reading can make up for against that density. */
 function highestSlip(lengths: readonly MeasuredLength[], weigher: Weigher): number {
-  return lengths.reduce(
-    (most, length, i) =>
-      Math.max(most, weigher.logWrong[i] + 0.5 * Math.log(length.noise / weigher.wrongVariance[i])),
-    Number.NEGATIVE_INFINITY,
-  );
+  let most = Number.NEGATIVE_INFINITY;
+  for (const { kind, reading, logChance, variance } of weigher.patterns) {
+    if (kind !== 'wrong') continue;
+    most = Math.max(most, logChance + 0.5 * Math.log(lengths[reading].noise / variance));
+  }
+  return most;
 }

@@ -14,32 +14,48 @@ import { openNarrowWorld, openWorld, type World } from './wheel-worlds.ts';
 
 const sets: readonly ReadingSet[] = ['outside', 'outside+root', 'outside+span', 'two spans', 'all four'];
 
-/** Wheels a reading set, and on how many of them brute force is run: `bench -- identity 5000 500`. */
+/**
+ * Wheels a reading set, on how many of them brute force is run, and one part of the bench alone (prior, narrow,
+ * damaged, slips, speed): `bench -- identity 5000 500`, `bench -- identity 1000 0 slips`.
+ */
 export function run(brief: boolean, args: readonly string[]): void {
   const cases = brief ? 4 : Number(args[0] ?? 5000);
   const paired = brief ? 1 : Number(args[1] ?? 500);
+  const part = args[2] ?? 'all';
+  const wants = (name: string): boolean => part === 'all' || part === name;
   const world = openWorld();
-  const certain = { count: 0, wrong: 0 };
-  console.log(
-    `identity: ${cases} wheels a set drawn from the product's prior, z 7–100, default uncertainties, slips at their rates`,
-  );
-  for (const set of sets) report(set, cases, paired, world, (random) => draw(world, set, random), certain);
-  console.log(`  called certain in all: ${certain.count}, of which wrong ${certain.wrong}`);
   const narrow = openNarrowWorld();
-  console.log('a second, narrower generator: modules 0.3–1 and 32, 48, 64 DP, 20° and 14.5°, little wear');
-  for (const set of ['outside+root', 'all four'] as const)
-    report(set, cases, paired, narrow, (random) => draw(narrow, set, random), { count: 0, wrong: 0 });
-  const damaged = { count: 0, wrong: 0 };
-  console.log('damaged wheels, the damage stated');
-  for (const damage of damages) {
-    for (const set of ['outside+root', 'all four'] as const) {
-      const few = Math.ceil(cases / 5);
-      report(`${damage}: ${set}`, few, 0, world, (random) => drawDamaged(damage, set, random), damaged);
-    }
+  console.log(`identity: ${cases} wheels a set, z 7–100, default uncertainties, slips at their rates`);
+  if (wants('prior')) {
+    const certain = { count: 0, wrong: 0 };
+    console.log("drawn from the product's prior");
+    for (const set of sets) report(set, cases, paired, world, (random) => draw(world, set, random), certain);
+    console.log(`  called certain in all: ${certain.count}, of which wrong ${certain.wrong}`);
   }
-  console.log(`  called certain in all: ${damaged.count}, of which wrong ${damaged.wrong}`);
-  reportSlips(brief ? 6 : Math.min(1000, cases), brief ? 0 : Math.min(1000, paired));
-  reportSpeed(brief ? 5 : 200);
+  if (wants('narrow')) {
+    const certain = { count: 0, wrong: 0 };
+    console.log('a second, narrower generator: modules 0.3–1 and 32, 48, 64 DP, 20° and 14.5°, little wear');
+    for (const set of ['outside+root', 'all four'] as const)
+      report(set, cases, paired, narrow, (random) => draw(narrow, set, random), certain);
+  }
+  if (wants('damaged')) {
+    const certain = { count: 0, wrong: 0 };
+    const few = Math.ceil(cases / 5);
+    console.log('damaged wheels from the prior, the damage stated');
+    for (const damage of damages) {
+      for (const set of ['outside+root', 'all four'] as const)
+        report(`${damage}: ${set}`, few, 0, world, (random) => drawDamaged(damage, set, random), certain);
+    }
+    console.log(`  called certain in all: ${certain.count}, of which wrong ${certain.wrong}`);
+  }
+  if (wants('slips')) {
+    const slips = brief ? 6 : Math.min(1000, cases);
+    const pairs = brief ? 0 : Math.min(slips, paired);
+    console.log('one slip of 6 to 20 deviations among outside, root and two spans, all else sound');
+    reportSlips("from the product's prior", world, slips, pairs);
+    reportSlips('from the narrower generator', narrow, slips, pairs);
+  }
+  if (wants('speed')) reportSpeed(brief ? 5 : 200);
 }
 
 interface Case {
@@ -137,11 +153,9 @@ function plainRule(evidence: WheelEvidence): string {
   return nameSize(nearest.system, nearest.size);
 }
 
-/** One slip of 6 deviations or more among outside, root and two spans, everything else sound. */
-function reportSlips(draws: number, paired: number): void {
+function reportSlips(title: string, world: World, draws: number, paired: number): void {
   const random = startRandom(606);
   const ownRandom = startRandom(2);
-  const world = openWorld();
   let right = 0;
   let first = 0;
   let sound = 0;
@@ -166,7 +180,7 @@ function reportSlips(draws: number, paired: number): void {
     if (weighByBruteForce(slipped, world, ownRandom).lead === truth) ceiling++;
   }
   console.log(
-    `one slip of 6 to 20 deviations among four (${draws}): right size ${percent(right, draws)}, slip first suspect ${percent(first, draws)}; the same readings without the slip: right size ${percent(sound, draws)}`,
+    `  ${title} (${draws}): right size ${percent(right, draws)}, slip first suspect ${percent(first, draws)}; the same readings without the slip: right size ${percent(sound, draws)}`,
   );
   if (paired > 0) {
     console.log(

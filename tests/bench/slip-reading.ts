@@ -1,4 +1,4 @@
-import { slipRates, wrongSpread } from '../../gear-library/slips.ts';
+import { askewSpread, slipRates, wrongSpread } from '../../gear-library/slips.ts';
 import type { Random } from '../../src/numeric/random.ts';
 
 /** What a person writes down for a reading of `mm`: mostly that, else with a slip of gear-library at its rate. */
@@ -11,6 +11,7 @@ export function slipReading(mm: number, isDiameter: boolean, random: Random): nu
   if (happens(slipRates.wrong.chance)) {
     return mm + Math.max(wrongSpread.least, wrongSpread.part * mm) * random.normal();
   }
+  if (happens(slipRates.askew.chance)) return mm + askewSpread.uMm * random.normal();
   if (happens(slipRates['inch-for-mm'].chance)) return random.uniform() < 0.8 ? mm / 25.4 : mm * 25.4;
   if (happens(slipRates['lost-decimal'].chance)) return mm * [10, 100, 0.1, 0.01][random.index([1, 1, 1, 1])];
   if (happens(slipRates['swapped-digits'].chance)) return swapDigits(mm, random);

@@ -1,5 +1,5 @@
 import { instruments, methods } from '../../gear-library/reading-uncertainty.ts';
-import { slipRates, wrongSpread, zeroSlipSpread } from '../../gear-library/slips.ts';
+import { askewSpread, slipRates, wrongSpread, zeroSlipSpread } from '../../gear-library/slips.ts';
 import { jawHabits } from '../../gear-library/tooth-variation.ts';
 import { listRepairs } from '../../src/evidence/list-repairs.ts';
 import type { Random } from '../../src/numeric/random.ts';
@@ -195,9 +195,11 @@ function chanceOf(reading: LengthReading, widen: number): ReadingChance {
     isDiameter,
   );
   const wrong = slipRates.wrong.chance;
+  const askew = slipRates.askew.chance;
   const sound =
     1 -
     wrong -
+    askew -
     slipRates['inch-for-mm'].chance -
     slipRates['swapped-digits'].chance -
     slipRates['lost-decimal'].chance -
@@ -212,6 +214,7 @@ function chanceOf(reading: LengthReading, widen: number): ReadingChance {
     const far = read < low ? low - read : read > high ? read - high : 0;
     const spread = Math.max(wrongSpread.least, wrongSpread.part * high);
     let sum = ((wrong * unit * sigma) / spread) * Math.exp((-0.5 * far * far) / (spread * spread));
+    sum += ((askew * unit * sigma) / askewSpread.uMm) * Math.exp(-0.5 * (far / askewSpread.uMm) ** 2);
     if (far < reach) sum += sound * unit * Math.exp(fall * far * far);
     for (let k = 0; k < values.length; k++) {
       const value = values[k];

@@ -48,8 +48,10 @@ describe('the weigher gives each pattern of slips the evidence that a direct com
       const readings: WeighedReading[] = Array.from({ length: n }, (_, i) => ({
         value: 12.44 + i,
         repairs: listRepairs(12.44 + i, chances, true),
-        logWrong: Math.log(0.006),
-        wrongVariance: 0.3,
+        wrong: [
+          { logChance: Math.log(0.006), variance: 0.3 },
+          { logChance: Math.log(0.002), variance: 0.1 },
+        ],
         zeroShare: i === 0 ? 0 : 1,
       }));
       const residual = readings.map(() => 0.05 * random.normal());
@@ -70,9 +72,9 @@ describe('the weigher gives each pattern of slips the evidence that a direct com
           expected = Math.log(0.003) + logNormal(residual, shared);
         } else if (pattern.kind === 'wrong') {
           const wider = covariance.map((row, i) =>
-            row.map((v, j) => v + (i === j && i === pattern.reading ? 0.3 : 0)),
+            row.map((v, j) => v + (i === j && i === pattern.reading ? pattern.variance : 0)),
           );
-          expected = Math.log(0.006) + logNormal(residual, wider);
+          expected = Math.log(pattern.variance === 0.3 ? 0.006 : 0.002) + logNormal(residual, wider);
         } else {
           const repair = readings[pattern.reading].repairs.find((one) => one.value === pattern.repairedValue);
           const moved = residual.map((v, i) =>
@@ -89,7 +91,7 @@ describe('the weigher gives each pattern of slips the evidence that a direct com
 
   test('a covariance that is none weighs nothing', () => {
     const weigher = createWeigher(
-      [{ value: 1, repairs: [], logWrong: -5, wrongVariance: 1, zeroShare: 0 }],
+      [{ value: 1, repairs: [], wrong: [{ logChance: -5, variance: 1 }], zeroShare: 0 }],
       undefined,
     );
     weigher.covariance[0] = -1;
