@@ -5,6 +5,7 @@ import type { GearSpec } from './gear-spec.ts';
 import { findGeneratingRack } from './generating-rack.ts';
 import { findInternalRoot } from './internal-root.ts';
 import { inverseInvolute, involute } from './involute-function.ts';
+import { findPinAngle } from './pins.ts';
 import { findTrochoid } from './trochoid.ts';
 
 /** Diameters of pins or balls that rest on both flanks of a space and stand proud of the tips, mm. */
@@ -33,6 +34,38 @@ export function findPinRange(spec: GearSpec): PinRange | undefined {
   return spec.kind === 'rack' ? findRackRange(spec) : findWheelRange(spec);
 }
 
+/**
+ * Whether one pin or ball can be used on a wheel: the same question for one diameter (mm), and far less work. Not for
+ * racks: a plain Error. Throws Fail as the wheel's root does.
+ */
+export function isPinUsable(spec: GearSpec, pin: number): boolean {
+  const phi = findPinAngle(spec, pin);
+  if (phi === undefined || (spec.kind === 'internal' && findBaseSpaceAngle(spec) <= 0)) return false;
+  const { tip } = findDiameters(spec);
+  const side = spec.kind === 'internal' ? -1 : 1;
+  const { contactAt, reaches } = startSeats(spec);
+  return side * (tip - contactAt(phi, pin)) >= 0 && reaches(phi, pin);
+}
+
+/** Where a pin with its center at φ touches (a diameter), and whether it stands proud and touches nothing else. */
+function startSeats(spec: GearSpec): {
+  readonly contactAt: (phi: number, pin: number) => number;
+  readonly reaches: (phi: number, pin: number) => boolean;
+} {
+  const { base, tip, baseHelixAngle } = findDiameters(spec);
+  const side = spec.kind === 'internal' ? -1 : 1;
+  const lean = Math.cos(baseHelixAngle);
+  const rests = checkSeat(spec);
+  const contactAt = (phi: number, pin: number): number =>
+    base * Math.hypot(1, Math.tan(phi) - (side * pin * lean) / base);
+  const reaches = (phi: number, pin: number): boolean => {
+    const center = base / 2 / Math.cos(phi);
+    const isProud = side * (center - tip / 2) + pin / 2 > 0;
+    return isProud && rests(center, pin / 2, contactAt(phi, pin));
+  };
+  return { contactAt, reaches };
+}
+
 function findWheelRange(spec: GearSpec): PinRange | undefined {
   const { base, tip, reference, baseHelixAngle } = findDiameters(spec);
   const side = spec.kind === 'internal' ? -1 : 1;
@@ -54,15 +87,8 @@ function findWheelRange(spec: GearSpec): PinRange | undefined {
 
   const smallest = inverseInvolute(Math.max(0, -side * baseSpace));
   const largest = angleTouching(tip);
-  const rests = checkSeat(spec);
-  const reaches = (phi: number): boolean => {
-    const pin = pinAt(phi);
-    const center = base / 2 / Math.cos(phi);
-    const isProud = side * (center - tip / 2) + pin / 2 > 0;
-    return (
-      isProud && rests(center, pin / 2, base * Math.hypot(1, Math.tan(phi) - (side * pin * lean) / base))
-    );
-  };
+  const seats = startSeats(spec);
+  const reaches = (phi: number): boolean => seats.reaches(phi, pinAt(phi));
   // Largest pins touch at the tip; where even they sink below it or foul the root, none will do. A hair smaller,
   // since at the very end rounding decides.
   const greatest = pinAt(largest);

@@ -2,7 +2,7 @@ import { defaultKit, methods } from '../../gear-library/reading-uncertainty.ts';
 import { Fail } from '../fail.ts';
 import { findDiameters } from '../involute/gear-diameters.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
-import { findPinRange } from '../involute/pin-range.ts';
+import { isPinUsable } from '../involute/pin-range.ts';
 import { findSpaceWidth } from '../involute/space-width.ts';
 import { listSpanTeeth } from '../involute/span.ts';
 import { referenceToothThickness } from '../involute/tooth-thickness.ts';
@@ -63,9 +63,8 @@ export function listPossibleReadings(wheel: WheelEvidence, lead: GearSpec): Poss
     }
   }
   const pins = (wheel.kit.pinsMm ?? []).filter((pin) => !has('over-pins', (one) => one.pinMm === pin));
-  const range = pins.length === 0 ? undefined : unlessRefused(() => findPinRange(worn), undefined);
   for (const pin of pins) {
-    if (!range || pin < range.least || pin > range.greatest) continue;
+    if (!unlessRefused(() => isPinUsable(worn, pin), false)) continue;
     add({ of: 'over-pins', pinMm: pin, taken: 'closed' }, 'pins rest on the flanks, away from the worn tips');
   }
   for (const mate of wheel.mates) {

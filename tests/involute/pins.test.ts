@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { Fail } from '../../src/fail.ts';
 import { findDiameters } from '../../src/involute/gear-diameters.ts';
 import type { GearSpec } from '../../src/involute/gear-spec.ts';
-import { findPinRange } from '../../src/involute/pin-range.ts';
+import { findPinRange, isPinUsable } from '../../src/involute/pin-range.ts';
 import { measureOverPins } from '../../src/involute/pins.ts';
 import { traceOutline } from '../../src/involute/trace-outline.ts';
 import { startRandom } from '../../src/numeric/random.ts';
@@ -187,9 +188,53 @@ describe('the range of pins', () => {
     }
   });
 
+  test('holds the pins that can be used and no others, on 400 wheels', () => {
+    let used = 0;
+    for (let k = 0; k < 400; k++) {
+      const spec = makeSpec({
+        kind: k % 3 === 0 ? 'internal' : 'external',
+        teeth: Math.round(between(6, 100)),
+        pressureAngle: rad(between(14.5, 25)),
+        profileShift: k % 3 === 0 ? between(-0.5, 0.3) : between(-0.5, 0.8),
+        addendum: between(0.3, 1),
+        rootRadius: between(0, 0.4),
+        helixAngle: k % 4 === 0 ? rad(between(-35, 35)) : 0,
+      });
+      const { base, tip } = findDiameters(spec);
+      // An internal flank ends at the base circle.
+      if (spec.kind === 'internal' && tip < base) continue;
+      let range: ReturnType<typeof findPinRange>;
+      try {
+        range = findPinRange(spec);
+      } catch (error) {
+        // No such wheel: its space comes to a point before the root.
+        expect(error).toBeInstanceOf(Fail);
+        continue;
+      }
+      const pins = range
+        ? [0.9 * range.least, 1.001 * range.least, 0.999 * Math.min(range.greatest, 9), 1.1 * range.greatest]
+        : [between(0.5, 4)];
+      const wanted = range ? [false, true, true, false] : [false];
+      if (range && range.greatest > 9) {
+        pins.pop();
+        wanted.pop();
+      }
+      if (range && range.greatest < 1.01 * range.least) continue;
+      expect(
+        pins.map((pin) => isPinUsable(spec, pin)),
+        JSON.stringify([spec, range]),
+      ).toEqual(wanted);
+      if (range) used++;
+    }
+    expect(used).toBeGreaterThan(200);
+  });
+
   test('is empty where the trochoid leaves no involute, and open upward where teeth are few', () => {
     const low = findDiameters(makeSpec({ teeth: 8 })).root + 0.3;
     expect(findPinRange(makeSpec({ teeth: 8, tipDiameter: low }))).toBeUndefined();
+    for (const pin of [0.5, 1, 1.7, 3]) {
+      expect(isPinUsable(makeSpec({ teeth: 8, tipDiameter: low }), pin)).toBe(false);
+    }
     const few = findPinRange(
       makeSpec({ teeth: 5, profileShift: 0.6, pressureAngle: rad(25), addendum: 0.9 }),
     );
