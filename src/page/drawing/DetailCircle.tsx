@@ -46,13 +46,7 @@ export function DetailCircle({ drawing, kind, jaws, scale, at }: DetailCirclePro
               d={paths[i]}
             />
           ))}
-          <Jaws
-            place={jaws.place}
-            opening={jaws.opening}
-            moduleMm={lead.moduleMm}
-            tipRadius={lead.tipDiameterMm / 2}
-            pxPerMm={s}
-          />
+          <Jaws jaws={jaws} lead={lead} pxPerMm={s} />
         </g>
       </g>
       <circle className="line-thin" r={at.radius} />

@@ -57,7 +57,7 @@ export function DrawingSheet(props: DrawingSheetProps): ReactNode {
       width,
       height,
       hasDetail,
-      titleHeight: isNarrow ? 40 : hasNote ? 80 : 56,
+      titleHeight: isNarrow ? (hasNote ? 56 : 32) : hasNote ? 80 : 56,
       mostPxPerMm: props.mostPxPerMm,
     });
   const isApart = apart !== undefined && apart >= leastApart;
@@ -108,13 +108,7 @@ export function DrawingSheet(props: DrawingSheetProps): ReactNode {
           <g
             transform={`translate(${(jaws.place.view === 'front' ? front : layout.section)?.x} ${front.y}) scale(${s} ${-s})`}
           >
-            <Jaws
-              place={jaws.place}
-              opening={jaws.opening}
-              moduleMm={lead.moduleMm}
-              tipRadius={lead.tipDiameterMm / 2}
-              pxPerMm={s}
-            />
+            <Jaws jaws={jaws} lead={lead} pxPerMm={s} />
           </g>
         )}
         {hasDetail && jaws && touch && layout.detail && (

@@ -1,23 +1,40 @@
 import type { ReactNode } from 'react';
+import type { DrawnGear } from '../../index.ts';
+import { strengthOf } from './FrontView.tsx';
 import { shapeJaw } from './jaw-shapes.ts';
-import type { JawPlace } from './place-jaws.ts';
+import type { SetJaws } from './set-jaws.ts';
 
 export interface JawsProps {
-  readonly place: JawPlace;
-  /** Between the faces now, mm: wider than what is measured until a length is typed */
-  readonly opening: number;
-  readonly moduleMm: number;
-  readonly tipRadius: number;
+  readonly jaws: SetJaws;
+  readonly lead: DrawnGear;
   readonly pxPerMm: number;
 }
 
+const sides = [1, -1] as const;
+
 /** A pair of caliper jaws, mm, y up, in axes turned along the direction of measuring. */
-export function Jaws({ place, opening, moduleMm, tipRadius, pxPerMm }: JawsProps): ReactNode {
+export function Jaws({ jaws, lead, pxPerMm }: JawsProps): ReactNode {
+  const { place, opening, rivalPins } = jaws;
   const px = 1 / pxPerMm;
-  const shape = shapeJaw(place, moduleMm, tipRadius, px);
+  const shapes = sides.map((side) => ({
+    side,
+    shape: shapeJaw(place, side, lead.moduleMm, lead.tipDiameterMm / 2, px),
+  }));
   const turn = `rotate(${(place.angle * 180) / Math.PI})`;
   return (
     <g transform={turn}>
+      {rivalPins.flatMap(({ gear, along, across }) =>
+        [1, -1].map((side) => (
+          <circle
+            key={`${side} ${gear.candidate}`}
+            className="line-rival"
+            style={{ opacity: strengthOf(gear, lead) }}
+            cx={side * along}
+            cy={across}
+            r={place.pin?.radius}
+          />
+        )),
+      )}
       {place.pin &&
         [1, -1].map((side) => (
           <circle
@@ -28,7 +45,7 @@ export function Jaws({ place, opening, moduleMm, tipRadius, pxPerMm }: JawsProps
             r={place.pin?.radius}
           />
         ))}
-      {[1, -1].map((side) => (
+      {shapes.map(({ side, shape }) => (
         <g
           key={side}
           className="Jaws-jaw"

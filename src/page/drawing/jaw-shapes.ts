@@ -11,8 +11,14 @@ export interface JawShape {
   readonly isInside: boolean;
 }
 
-/** `px`: one CSS pixel, mm. `tipRadius`: how far the teeth reach, mm. */
-export function shapeJaw(place: JawPlace, moduleMm: number, tipRadius: number, px: number): JawShape {
+/** `side`: 1 for the jaw on the direction's side. `px`: one CSS pixel, mm. `tipRadius`: how far the teeth reach, mm. */
+export function shapeJaw(
+  place: JawPlace,
+  side: 1 | -1,
+  moduleMm: number,
+  tipRadius: number,
+  px: number,
+): JawShape {
   switch (place.shape) {
     case 'span':
       return shapeSpanJaw(place, moduleMm, tipRadius, px);
@@ -20,19 +26,40 @@ export function shapeJaw(place: JawPlace, moduleMm: number, tipRadius: number, p
     case 'inside-blade':
       return { ...shapeBlade(place, moduleMm, px), isInside: place.shape === 'inside-blade' };
     case 'rod':
-      return { ...shapeFlat(0, 30 * px, px), isInside: false };
+      return side === 1 ? shapeBar(moduleMm, px) : shapeRod(place, moduleMm, px);
     case 'inside':
     case 'inside-pins':
       return {
-        ...shapeFlat(place.across, Math.max(24 * px, Math.min(60 * px, place.opening * 0.6)), px, 0.6),
+        ...shapeFlat(place.across, Math.max(18 * px, Math.min(48 * px, place.opening * 0.2)), px, 0.6),
         isInside: true,
       };
     default:
       return {
-        ...shapeFlat(place.across, Math.max(48 * px, Math.min(place.opening * 0.28, 140 * px)), px),
+        ...shapeFlat(place.across, Math.max(36 * px, Math.min(place.opening * 0.2, 120 * px)), px),
         isInside: false,
       };
   }
+}
+
+/** The depth rod's foot, lying across the tips. */
+function shapeBar(m: number, px: number): JawShape {
+  const half = Math.max(2.2 * m, 24 * px);
+  return {
+    outline: `M0 ${-half}H${12 * px}V${half}H0Z`,
+    hatch: hatchRectangle({ left: 0, right: 6 * px, low: -half, high: half }, 4 * px),
+    isInside: false,
+  };
+}
+
+/** The depth rod, its end at x = 0, its length towards the foot. It is drawn mirrored, as the far jaw is. */
+function shapeRod(place: JawPlace, m: number, px: number): JawShape {
+  const half = Math.max(0.18 * m, 1.5 * px);
+  const back = -(place.opening + 40 * px);
+  return {
+    outline: `M0 ${-half}H${back}${broken(back, -half, back, half, px)}L0 ${half}Z`,
+    hatch: '',
+    isInside: false,
+  };
 }
 
 /** A flat jaw: it reaches a little past the contact and comes from below. */

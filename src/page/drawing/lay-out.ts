@@ -8,8 +8,10 @@ export interface LaidDimension {
   /** Half the measured length, mm (of the front view or along the side view's height); for lengths of the side view from and to */
   readonly from: number;
   readonly to: number;
-  /** Characters of its longest line */
-  readonly letters: number;
+  /** How far its line is turned about the axis, counter-clockwise, rad */
+  readonly turn: number;
+  /** Width of its label, CSS pixels */
+  readonly width: number;
 }
 
 export interface LayoutAsked {
@@ -51,19 +53,26 @@ export interface Layout {
 }
 
 const labelHeight = 48;
-const edge = 16;
-const between = 64;
+const edge = 8;
+const between = 48;
 /** Below these the side view is left out, or labels stand in columns beside the gear instead of rows above it. */
 const narrowBelow = 560;
 const lowBelow = 540;
 
+/** Labels on a narrow sheet: two above the gear and two below. */
+const mostNarrow = 4;
+/** The words beside a detail, CSS pixels. */
+export const captionWidth = 152;
+
 const aboveFront = new Set(['span', 'outside', 'rack-pitch']);
-const belowFront = new Set(['root', 'over-pins', 'tooth-depth']);
+const belowFront = new Set(['root', 'over-pins']);
+const noted = new Set(['teeth', 'tooth-depth']);
 const aboveSection = new Set(['face-width', 'overall-length']);
 const besideSection = new Set(['bore', 'shaft', 'hub-diameter']);
 
-export function labelWidth(letters: number): number {
-  return Math.max(labelHeight, Math.round(letters * 8.3) + 16);
+/** The room that a label's words take, CSS pixels: measured averages of the page's type at 16 px, with a margin. */
+export function labelWidth(name: string, value: string | undefined): number {
+  return Math.max(labelHeight, Math.ceil(Math.max(name.length * 7.4, (value?.length ?? 0) * 8.8)) + 12);
 }
 
 /**
@@ -72,46 +81,47 @@ export function labelWidth(letters: number): number {
  * A label without room is left out; the more important ones come first.
  */
 export function layOut(asked: LayoutAsked): Layout {
-  const isNarrow = asked.width < narrowBelow;
-  const isLow = asked.height < lowBelow;
-  const style = isNarrow ? 'narrow' : isLow ? 'columns' : 'rows';
-  const gap = style === 'rows' ? labelHeight : 18;
-  const dimensions = isNarrow
-    ? asked.dimensions.filter((one) => !aboveSection.has(one.of) && one.of !== 'hub-diameter').slice(0, 5)
-    : asked.dimensions;
+  if (asked.width < narrowBelow) return layOutAs('narrow', asked);
+  const rows = layOutAs('rows', asked);
+  const columns = layOutAs('columns', asked);
+  return columns.scale.pxPerMm > rows.scale.pxPerMm || asked.height < lowBelow ? columns : rows;
+}
+
+/** Labels on their dimension lines; in columns beside the views with leaders; two in a row above and below. */
+type Style = 'rows' | 'columns' | 'narrow';
+
+function layOutAs(style: Style, asked: LayoutAsked): Layout {
+  const isNarrow = style === 'narrow';
+  const gap = style === 'rows' ? labelHeight : 16;
+  const dimensions = isNarrow ? chooseFew(asked.dimensions) : asked.dimensions;
   const count = (set: ReadonlySet<string>): number => dimensions.filter((one) => set.has(one.of)).length;
   const rowsUp = Math.max(count(aboveFront), isNarrow ? 0 : count(aboveSection));
   const rowsDown = count(belowFront);
-  const widest = Math.max(0, ...dimensions.map((one) => labelWidth(one.letters)));
-  const detailRadius = asked.hasDetail ? (isNarrow ? 44 : style === 'rows' ? 72 : 60) : 0;
-  const labelRows = style === 'narrow' ? Math.ceil(dimensions.length / 2) : 0;
+  const detailRadius = asked.hasDetail ? (isNarrow ? 44 : style === 'rows' ? 72 : 56) : 0;
+  const labelRows = isNarrow ? Math.ceil(dimensions.length / 2) : 0;
   const topLabels = Math.ceil(labelRows / 2) * labelHeight;
-  const bottomLabels =
-    style === 'narrow' ? Math.max(0, labelRows - Math.ceil(labelRows / 2)) * labelHeight : 0;
-  const band = Math.max(asked.titleHeight, style === 'rows' && asked.hasDetail ? 2 * detailRadius + 24 : 0);
-  const top = edge / 2 + topLabels + rowsUp * gap + 8;
+  const bottomLabels = Math.floor(labelRows / 2) * labelHeight;
+  const detailBand = asked.hasDetail && style === 'rows' ? 2 * detailRadius + 24 : 0;
+  const band = Math.max(asked.titleHeight, detailBand);
+  const top = 8 + topLabels + rowsUp * gap + 8;
   const bottom = band + bottomLabels + rowsDown * gap + 16;
   const hasSection = !isNarrow;
-  const rightLabels = hasSection
-    ? dimensions.some((one) => besideSection.has(one.of))
-      ? widest + 64
-      : 32
-    : 0;
-  const leftLabels = style === 'columns' ? widest : style === 'rows' ? Math.min(widest * 0.6, 96) : 0;
-  const roomForDetail = isNarrow && asked.hasDetail ? 2 * detailRadius + 8 : 0;
-  const spareWidth =
-    asked.width - 2 * edge - leftLabels - rightLabels - roomForDetail - (hasSection ? between : 0);
   const spareHeight = asked.height - top - bottom;
   const widthMm = 2 * asked.halfWidth + (hasSection ? asked.sectionLength : 0);
   const heightMm = asked.up + asked.down;
-  const scale = chooseScale(
-    (s) =>
-      widthMm * s <= spareWidth &&
+  const roomAt = (s: number) => findRoom({ dimensions, style, s, detailRadius });
+  const scale = chooseScale((s) => {
+    const room = roomAt(s);
+    return (
+      widthMm * s <= asked.width - room.left - room.right - (hasSection ? between : 0) &&
       heightMm * s <= spareHeight &&
-      s <= (asked.mostPxPerMm ?? Infinity) * 1.0001,
-  );
+      s <= (asked.mostPxPerMm ?? Infinity) * 1.0001
+    );
+  });
+  const room = roomAt(scale.pxPerMm);
+  const spareWidth = asked.width - room.left - room.right - (hasSection ? between : 0);
   const s = scale.pxPerMm;
-  const left = edge + leftLabels + roomForDetail + Math.max(0, (spareWidth - widthMm * s) / 2);
+  const left = room.left + Math.max(0, (spareWidth - widthMm * s) / 2);
   const front = {
     x: left + asked.halfWidth * s,
     y: top + Math.max(0, spareHeight - heightMm * s) / 2 + asked.up * s,
@@ -120,23 +130,22 @@ export function layOut(asked: LayoutAsked): Layout {
   const detail = asked.hasDetail
     ? {
         x: edge + detailRadius,
-        y: isNarrow
-          ? front.y + asked.down * s - detailRadius
-          : asked.height - 8 - detailRadius - (style === 'columns' ? 0 : 0),
+        y: isNarrow ? front.y + asked.down * s - detailRadius : asked.height - 8 - detailRadius,
         radius: detailRadius,
       }
     : undefined;
   const wanted = dimensions.flatMap((one) =>
     placeOne({ asked, one, dimensions, style, gap, front, section, s, top, bottomLabels, band }),
   );
-  const bounds = { left: 0, right: asked.width, top: 0, bottom: asked.height - asked.titleHeight };
+  const bounds = { left: 4, right: asked.width - 4, top: 4, bottom: asked.height - asked.titleHeight - 4 };
+  // The circle and the words beside it.
   const taken: Box[] = detail
     ? [
         {
-          x: detail.x - detail.radius - 8,
-          y: detail.y - detail.radius - 8,
-          width: 2 * detail.radius + 16,
-          height: 2 * detail.radius + 16,
+          x: detail.x - detail.radius,
+          y: detail.y - detail.radius - (isNarrow ? 24 : 0),
+          width: 2 * detail.radius + (isNarrow ? 0 : captionWidth + 8),
+          height: 2 * detail.radius + (isNarrow ? 24 : 0),
         },
       ]
     : [];
@@ -154,11 +163,54 @@ export function layOut(asked: LayoutAsked): Layout {
   };
 }
 
+/** The most important for a narrow sheet: at most two above the gear and two for the rest, none of the side view. */
+function chooseFew(dimensions: readonly LaidDimension[]): LaidDimension[] {
+  const front = dimensions.filter((one) => !aboveSection.has(one.of) && one.of !== 'hub-diameter');
+  const up = front.filter((one) => aboveFront.has(one.of)).slice(0, mostNarrow / 2);
+  const rest = front.filter((one) => !aboveFront.has(one.of)).slice(0, mostNarrow - up.length);
+  return front.filter((one) => up.includes(one) || rest.includes(one));
+}
+
+/** The room that labels need left and right of the views at a scale, CSS pixels. */
+function findRoom({
+  dimensions,
+  style,
+  s,
+  detailRadius,
+}: {
+  readonly dimensions: readonly LaidDimension[];
+  readonly style: Style;
+  readonly s: number;
+  readonly detailRadius: number;
+}): { readonly left: number; readonly right: number } {
+  const detail = detailRadius > 0 ? 2 * detailRadius + 8 : 0;
+  if (style === 'narrow') return { left: edge + Math.max(detail, 8), right: edge + 8 };
+  let left = 8;
+  let right = 8;
+  const beside = dimensions.filter((one) => besideSection.has(one.of) && one.to > 0).length;
+  for (const one of dimensions) {
+    const isFront = !aboveSection.has(one.of) && !besideSection.has(one.of);
+    if (isFront && (style === 'columns' || isShort(one, s))) left = Math.max(left, one.width + clear);
+    if (besideSection.has(one.of)) right = Math.max(right, 32 + 20 * beside + one.width);
+    if (aboveSection.has(one.of) && (style === 'columns' || isShort(one, s)))
+      right = Math.max(right, one.width + clear);
+  }
+  return { left: left + edge, right: right + edge };
+}
+
+/** From the gear's rim to a label beside it. */
+const clear = 20;
+
+/** Too short to carry its label between its arrows. */
+function isShort(one: LaidDimension, s: number): boolean {
+  return noted.has(one.of) || (one.to - one.from) * s < one.width + 56;
+}
+
 interface PlaceAsked {
   readonly asked: LayoutAsked;
   readonly one: LaidDimension;
   readonly dimensions: readonly LaidDimension[];
-  readonly style: 'narrow' | 'columns' | 'rows';
+  readonly style: Style;
   readonly gap: number;
   readonly front: { readonly x: number; readonly y: number };
   readonly section: { readonly x: number; readonly y: number } | undefined;
@@ -174,7 +226,7 @@ interface Wanted extends WantedLabel {
 
 function placeOne(all: PlaceAsked): Wanted[] {
   const { asked, one, dimensions, style, gap, front, section, s } = all;
-  const width = labelWidth(one.letters);
+  const { width } = one;
   const at = (set: ReadonlySet<string>): number => {
     // The shorter a dimension, the nearer the gear it stands, so that no line crosses another's.
     const same = dimensions.filter((other) => set.has(other.of));
@@ -194,22 +246,31 @@ function placeOne(all: PlaceAsked): Wanted[] {
     const lineY = isUp ? rim - 8 - gap * (row + 0.5) : rim + 8 + gap * (row + 0.5);
     const x0 = front.x + one.from * s;
     const x1 = front.x + one.to * s;
-    const isShort = x1 - x0 < width + 40;
     const box =
       style === 'rows'
-        ? isShort
-          ? center(x0 - 24 - width / 2, lineY)
+        ? isShort(one, s)
+          ? center(front.x - asked.halfWidth * s - clear - width / 2, lineY)
           : center((x0 + x1) / 2, lineY)
         : slotBox();
     const startY = one.of === 'span' ? rim + (isUp ? 4 : -4) : front.y + (isUp ? -6 : 6);
+    const beyond = lineY + (isUp ? -6 : 6);
+    // Teeth can't all stand upright: a line over k of them is turned as they are.
+    const turned = (x: number, y: number): Point => turnAbout(front, { x, y }, -one.turn);
+    const p0 = turned(x0, lineY);
+    const p1 = turned(x1, lineY);
     return [
       {
         key: one.key,
-        box,
+        box:
+          style === 'rows'
+            ? { ...box, y: box.y + (isShort(one, s) ? p0.y - lineY : (p0.y + p1.y) / 2 - lineY) }
+            : box,
         draw: (label) => {
-          const dimension = drawDimension(x0, x1, lineY, x1 - x0 < 28);
+          const dimension = drawDimension(p0, p1, x1 - x0 < 28);
+          const extensions =
+            line(turned(x0, startY), turned(x0, beyond)) + line(turned(x1, startY), turned(x1, beyond));
           return {
-            lines: `M${n(x0)} ${n(startY)}V${n(lineY + (isUp ? -6 : 6))}M${n(x1)} ${n(startY)}V${n(lineY + (isUp ? -6 : 6))}${dimension.lines}${joinLabel(label, x0, x1, lineY)}`,
+            lines: `${extensions}${dimension.lines}${joinLabel(label, p0, p1)}`,
             arrows: dimension.arrows,
           };
         },
@@ -222,17 +283,24 @@ function placeOne(all: PlaceAsked): Wanted[] {
     const lineY = section.y - asked.up * s - 8 - gap * (row + 0.5);
     const x0 = section.x + one.from * s;
     const x1 = section.x + one.to * s;
-    const isShort = x1 - x0 < width + 40;
-    const box = style === 'rows' ? center(isShort ? x1 + 24 + width / 2 : (x0 + x1) / 2, lineY) : slotBox();
+    const box =
+      style === 'rows'
+        ? center(
+            isShort(one, s) ? section.x + asked.sectionLength * s + clear + width / 2 : (x0 + x1) / 2,
+            lineY,
+          )
+        : slotBox();
     return [
       {
         key: one.key,
         box,
         draw: (label) => {
-          const dimension = drawDimension(x0, x1, lineY, x1 - x0 < 28);
+          const p0 = { x: x0, y: lineY };
+          const p1 = { x: x1, y: lineY };
+          const dimension = drawDimension(p0, p1, x1 - x0 < 28);
           const start = section.y - asked.up * s - 4;
           return {
-            lines: `M${n(x0)} ${n(start)}V${n(lineY - 6)}M${n(x1)} ${n(start)}V${n(lineY - 6)}${dimension.lines}${joinLabel(label, x0, x1, lineY)}`,
+            lines: `M${n(x0)} ${n(start)}V${n(lineY - 6)}M${n(x1)} ${n(start)}V${n(lineY - 6)}${dimension.lines}${joinLabel(label, p0, p1)}`,
             arrows: dimension.arrows,
           };
         },
@@ -272,41 +340,54 @@ function placeOne(all: PlaceAsked): Wanted[] {
       },
     ];
   }
-  // What has no dimension line gets a leader: the count to the rim, a hole that isn't measured to the middle.
-  const isTeeth = one.of === 'teeth';
-  const angle = isTeeth ? Math.PI * 1.22 : Math.PI * 1.75;
-  const radius = isTeeth ? asked.halfWidth * s : Math.max(one.to * s, 4);
-  const tipX = asked.isRound ? front.x + radius * Math.cos(angle) : front.x - asked.halfWidth * s * 0.7;
-  const tipY = asked.isRound ? front.y - radius * Math.sin(angle) : front.y - asked.up * s * 0.5;
-  const box =
-    style !== 'rows'
-      ? slotBox()
-      : isTeeth
-        ? center(tipX - 24 - width / 2, tipY + 20)
-        : section && besideSection.has(one.of)
-          ? {
-              x: section.x + asked.sectionLength * s + 28,
-              y: front.y + (one.of === 'hub-diameter' ? 40 : -96),
-              width,
-              height: labelHeight,
-            }
-          : center(tipX + 24 + width / 2, tipY);
-  const isOnSection = !isTeeth && section !== undefined && besideSection.has(one.of);
-  const goalX = isOnSection ? section.x + asked.sectionLength * s : tipX;
-  const goalY = isOnSection ? front.y + (one.of === 'hub-diameter' ? asked.up * s * 0.3 : 0) : tipY;
+  // What has no dimension line gets a leader: the count to the rim, what isn't measured to where it lies.
+  if (noted.has(one.of)) {
+    const low = front.y + Math.max(30, asked.isRound ? asked.halfWidth * s * 0.5 : 0);
+    const box = style === 'rows' ? center(front.x - asked.halfWidth * s - clear - width / 2, low) : slotBox();
+    return [
+      {
+        key: one.key,
+        box,
+        draw: (label) => {
+          if (!asked.isRound) return leader(label, front.x - asked.halfWidth * s * 0.83, front.y);
+          const angle = Math.atan2(label.y + label.height / 2 - front.y, label.x + width / 2 - front.x);
+          const radius = asked.halfWidth * s * 0.97;
+          return leader(label, front.x + radius * Math.cos(angle), front.y + radius * Math.sin(angle));
+        },
+      },
+    ];
+  }
+  if (section === undefined) {
+    const radius = Math.max(one.to * s, 3);
+    return [
+      {
+        key: one.key,
+        box: slotBox(),
+        draw: (label) => {
+          const isLeft = label.x + width / 2 < front.x;
+          return leader(label, front.x + (isLeft ? -0.7 : 0.7) * radius, front.y + 0.7 * radius);
+        },
+      },
+    ];
+  }
+  const isHub = one.of === 'hub-diameter';
+  const x = section.x + asked.sectionLength * s;
   return [
     {
       key: one.key,
-      box,
-      draw: (label) => leader(label, goalX, goalY),
+      box: { x: x + 28, y: front.y - labelHeight / 2 + (isHub ? 56 : -56), width, height: labelHeight },
+      draw: (label) => leader(label, x, front.y + (isHub ? Math.min(asked.up * s * 0.3, 40) : 0)),
     },
   ];
 }
 
 /** Places in columns beside the gear, or two in a row above and below it on a narrow sheet. */
-function columnBox({ asked, one, dimensions, style, band }: PlaceAsked, width: number): Box {
+function columnBox(
+  { asked, one, dimensions, style, band, front, section, s }: PlaceAsked,
+  width: number,
+): Box {
   if (style === 'narrow') {
-    const order = [...dimensions].sort((a, b) => rank(a.of) - rank(b.of));
+    const order = [...dimensions].sort(topDown);
     const index = order.indexOf(one);
     const rows = Math.ceil(order.length / 2);
     const topRows = Math.ceil(rows / 2);
@@ -318,13 +399,40 @@ function columnBox({ asked, one, dimensions, style, band }: PlaceAsked, width: n
   const isRight = aboveSection.has(one.of) || besideSection.has(one.of);
   const column = dimensions
     .filter((other) => (aboveSection.has(other.of) || besideSection.has(other.of)) === isRight)
-    .sort((a, b) => rank(a.of) - rank(b.of));
+    .sort(topDown);
+  // Round the gear's height, so that leaders are short, and clear of the detail below.
+  const half = (column.length * (labelHeight + 4)) / 2;
+  const floor = asked.height - (isRight || !asked.hasDetail ? asked.titleHeight : 2 * 56 + 16) - 8;
+  const lowest = floor - half;
+  const isOverLabels = aboveSection.has(one.of);
+  const sideX = section ? section.x + asked.sectionLength * s + clear : asked.width;
+  if (isOverLabels) {
+    const row = column.filter((other) => aboveSection.has(other.of)).indexOf(one);
+    const rows = column.filter((other) => aboveSection.has(other.of)).length;
+    const rim = front.y - asked.up * s;
+    return {
+      x: Math.min(sideX, asked.width - 8 - width),
+      y: Math.max(4, rim - (rows - row) * (labelHeight + 4)),
+      width,
+      height: labelHeight,
+    };
+  }
   return {
-    x: isRight ? asked.width - 8 - width : 8,
-    y: 8 + column.indexOf(one) * (labelHeight + 4),
+    x: isRight ? asked.width - 8 - width : Math.max(8, front.x - asked.halfWidth * s - 3 * clear - width),
+    y:
+      Math.max(8, Math.min(front.y, lowest) - (column.length * (labelHeight + 4)) / 2) +
+      column.indexOf(one) * (labelHeight + 4),
     width,
     height: labelHeight,
   };
+}
+
+/** From the top of the drawing down; above the gear the longer line stands higher, below it lower. */
+function topDown(a: LaidDimension, b: LaidDimension): number {
+  const isUp = aboveFront.has(a.of) && aboveFront.has(b.of);
+  const isDown = belowFront.has(a.of) && belowFront.has(b.of);
+  const longer = b.to - b.from - (a.to - a.from);
+  return isUp ? longer : isDown ? -longer : rank(a.of) - rank(b.of);
 }
 
 /** From the top of the drawing down, so that leaders don't cross. */
@@ -345,22 +453,35 @@ function rank(of: string): number {
   ].indexOf(of);
 }
 
-function drawDimension(
-  x0: number,
-  x1: number,
-  y: number,
-  isTight: boolean,
-): { lines: string; arrows: string } {
-  // Between lines too close for arrows these stand outside and point in (ISO 129-1).
-  return isTight
-    ? {
-        lines: `M${n(x0 - 18)} ${n(y)}H${n(x1 + 18)}`,
-        arrows: arrowHead(x0, y, 1, 0) + arrowHead(x1, y, -1, 0),
-      }
-    : {
-        lines: `M${n(x0)} ${n(y)}H${n(x1)}`,
-        arrows: arrowHead(x0, y, -1, 0) + arrowHead(x1, y, 1, 0),
-      };
+interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+function turnAbout(center: Point, { x, y }: Point, angle: number): Point {
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  return {
+    x: center.x + (x - center.x) * c - (y - center.y) * s,
+    y: center.y + (x - center.x) * s + (y - center.y) * c,
+  };
+}
+
+function line(from: Point, to: Point): string {
+  return `M${n(from.x)} ${n(from.y)}L${n(to.x)} ${n(to.y)}`;
+}
+
+/** Between lines too close for arrows these stand outside and point in (ISO 129-1). */
+function drawDimension(p0: Point, p1: Point, isTight: boolean): { lines: string; arrows: string } {
+  const length = Math.hypot(p1.x - p0.x, p1.y - p0.y) || 1;
+  const dx = (p1.x - p0.x) / length;
+  const dy = (p1.y - p0.y) / length;
+  const over = isTight ? 18 : 0;
+  const out = isTight ? -1 : 1;
+  return {
+    lines: line({ x: p0.x - dx * over, y: p0.y - dy * over }, { x: p1.x + dx * over, y: p1.y + dy * over }),
+    arrows: arrowHead(p0.x, p0.y, -dx * out, -dy * out) + arrowHead(p1.x, p1.y, dx * out, dy * out),
+  };
 }
 
 /** A filled arrow head whose point stands at x, y and looks along dx, dy. */
@@ -373,14 +494,15 @@ function arrowHead(x: number, y: number, dx: number, dy: number): string {
 }
 
 /** From a dimension line to its label: nothing where the label stands on it. */
-function joinLabel(label: Box, x0: number, x1: number, y: number): string {
+function joinLabel(label: Box, p0: Point, p1: Point): string {
   const middle = label.y + label.height / 2;
-  const isLevel = Math.abs(middle - y) < 1;
-  if (isLevel && label.x < x1 && label.x + label.width > x0) return '';
-  const isLeft = label.x + label.width / 2 < (x0 + x1) / 2;
-  const end = isLeft ? x0 : x1;
-  if (isLevel) return `M${n(isLeft ? label.x + label.width : label.x)} ${n(y)}H${n(end)}`;
-  return drawLeader(label, end, y);
+  const isLeft = label.x + label.width / 2 < (p0.x + p1.x) / 2;
+  const end = isLeft ? p0 : p1;
+  const isLevel =
+    Math.abs(middle - end.y) < 2 || (middle > Math.min(p0.y, p1.y) - 2 && middle < Math.max(p0.y, p1.y) + 2);
+  if (isLevel && label.x < p1.x && label.x + label.width > p0.x) return '';
+  if (isLevel) return line({ x: isLeft ? label.x + label.width : label.x, y: end.y }, end);
+  return drawLeader(label, end.x, end.y);
 }
 
 function leader(label: Box, x: number, y: number): { lines: string; arrows: string } {

@@ -70,11 +70,17 @@ export function listDimensions(all: DimensionsAsked): Dimension[] {
   };
   add(active);
   add(asked[0]);
-  add(fixed[0]);
+  const asRead = (slot: Slot): Slot => read.find((one) => one.of === slot.of) ?? slot;
+  add(asRead(fixed[0]));
   for (const slot of read) if (slot.of === 'span' || slot.of === 'over-pins') add(slot);
   if (!wanted.some((one) => one.of === 'span')) add(asked.find((one) => one.of === 'span'));
+  const has = (of: string): boolean => read.some((one) => one.of === of);
+  // One place to fill stands for two until either is read: a hole for its shaft, a hub for the length over it.
+  const isLeftOut = (of: string): boolean =>
+    (of === 'shaft' && !has('bore') && !has('shaft')) ||
+    (of === 'overall-length' && !has('hub-diameter') && !has('overall-length'));
   // A reading that fills a fixed slot in its own way (a bar's pitches) comes before the bare one.
-  for (const slot of fixed) add(read.find((one) => one.of === slot.of) ?? slot);
+  for (const slot of fixed) if (!isLeftOut(slot.of)) add(asRead(slot));
   if (!wanted.some((one) => one.of === 'over-pins')) add(asked.find((one) => one.of === 'over-pins'));
   return wanted.map((slot) => describe(all, slot));
 }

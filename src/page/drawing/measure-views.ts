@@ -1,5 +1,5 @@
 import type { Wheel, WheelDrawing } from '../../index.ts';
-import type { LaidDimension } from './lay-out.ts';
+import { type LaidDimension, labelWidth } from './lay-out.ts';
 import type { Dimension } from './list-dimensions.ts';
 import { placeJaws } from './place-jaws.ts';
 import type { Section } from './section-profile.ts';
@@ -24,9 +24,9 @@ export function measureViews(
 ): Views {
   const lead = drawing.gears[0];
   const laid = dimensions.map((one): LaidDimension => {
-    const letters = Math.max(one.name.length, one.value?.length ?? 0);
     const [from, to] = findExtent(one);
-    return { key: one.key, of: one.slot.of, from, to, letters };
+    const turn = one.slot.of === 'span' ? (placeJaws(lead, one.slot, kind, wheel)?.angle ?? 0) : 0;
+    return { key: one.key, of: one.slot.of, from, to, turn, width: labelWidth(one.name, one.value) };
   });
   const size = { sectionLength: section.length, dimensions: laid };
   if (kind === 'rack') {

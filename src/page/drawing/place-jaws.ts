@@ -140,7 +140,7 @@ function placeSpan(gear: DrawnGear, k: number): JawPlace | undefined {
   // From the middle of the last tooth down its outer flank; the bottom of the gap beyond lies farther out, and no jaw
   // touches it.
   for (let step = 0; step <= half; step++) {
-    const at = 2 * (((firstTooth + k - 1) * perTooth + step + total) % total);
+    const at = 2 * (((firstTooth + k - 1) * perTooth + half + step + total) % total);
     const x = outline[at] * Math.cos(angle) + outline[at + 1] * Math.sin(angle);
     if (-x > most && Math.hypot(outline[at], outline[at + 1]) > foot) {
       most = -x;

@@ -24,9 +24,11 @@ export function placePin(gear: DrawnGear, radius: number, isInternal: boolean): 
 
 function distanceToGap({ outline, perTooth }: DrawnGear, x: number, y: number): number {
   let least = Infinity;
-  for (let k = 0; k < perTooth; k++) {
-    const ax = outline[2 * k];
-    const ay = outline[2 * k + 1];
+  // From the middle of tooth 0 to the middle of tooth 1: a tooth's points begin in the gap before it.
+  const first = Math.floor(perTooth / 2);
+  for (let k = first; k < first + perTooth; k++) {
+    const ax = outline[(2 * k) % outline.length];
+    const ay = outline[(2 * k + 1) % outline.length];
     const dx = outline[(2 * k + 2) % outline.length] - ax;
     const dy = outline[(2 * k + 3) % outline.length] - ay;
     const length = dx * dx + dy * dy;

@@ -10,6 +10,12 @@ export interface SetJaws {
   readonly opening: number;
   /** How far the two leading gears' readings lie apart, mm; undefined where there is one only or they can't be told */
   readonly apart?: number | undefined;
+  /** Where the same pins would rest on the rivals */
+  readonly rivalPins: readonly {
+    readonly gear: DrawnGear;
+    readonly along: number;
+    readonly across: number;
+  }[];
 }
 
 /** Jaws that wait for a reading stand this far off the gear on either side, mm at scale 1:1 on the screen. */
@@ -42,7 +48,7 @@ export function setJaws({
   const expected = row < 0 ? undefined : drawing.expected[row];
   const first = expected?.[0] ?? undefined;
   const second = expected?.[1] ?? undefined;
-  const isInside = place.shape.startsWith('inside');
+  const isInside = place.shape.startsWith('inside') || place.shape === 'rod';
   const waiting = (isInside ? -1 : 1) * Math.min((2 * waitingPx) / pxPerMm, place.opening / 2);
   const opening =
     typedMm === undefined ? place.opening + waiting : place.opening + typedMm - (first ?? place.opening);
@@ -50,6 +56,12 @@ export function setJaws({
     place,
     // A slip by a factor of ten would send the jaws off the sheet; they stop where one still sees them.
     opening: Math.min(Math.max(opening, 0), 1.6 * place.opening + 60 / pxPerMm),
+    rivalPins: place.pin
+      ? drawing.gears.slice(1).flatMap((gear) => {
+          const pin = placeJaws(gear, slot, kindOf(wheel), wheel)?.pin;
+          return pin ? [{ gear, along: pin.along, across: pin.across }] : [];
+        })
+      : [],
     apart: first === undefined || second === undefined ? undefined : Math.abs(first - second),
   };
 }

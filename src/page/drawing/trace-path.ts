@@ -25,19 +25,18 @@ export function tracePoints(points: ArrayLike<number>, from: number, to: number)
 }
 
 /**
- * The outline of a wheel, its missing teeth apart. Tooth t reaches from the middle of one space to the middle of the
+ * The outline of a wheel, its missing teeth apart. Tooth t's points reach from the middle of one space to the middle of the
  * next; where it is gone, the bottom of the spaces is drawn through.
  */
 export function traceGear(gear: DrawnGear, gone: ReadonlySet<number>): GearPaths {
   const { outline, perTooth, teeth } = gear;
   const whole = `${tracePoints(outline, 0, outline.length / 2 - 1)}Z`;
   if (gone.size === 0) return { whole, kept: whole, gone: '' };
-  const half = Math.floor(perTooth / 2);
   const total = outline.length / 2;
   let kept = '';
   let lost = '';
   for (let tooth = 0; tooth < teeth; tooth++) {
-    const start = (tooth * perTooth - half + total) % total;
+    const start = tooth * perTooth;
     if (!gone.has(tooth)) {
       kept += tracePoints(outline, start, start + perTooth);
       continue;
