@@ -1,5 +1,6 @@
 import type { Candidate } from '../readings/build-candidates.ts';
 import type { Identity } from '../readings/identify-wheel.ts';
+import { roundNumbers } from './round-numbers.ts';
 import { fieldsOfSpec } from './spec-fields.ts';
 
 /** What `identify --json` prints: every wheel asked for. */
@@ -10,9 +11,13 @@ export interface IdentityReport {
 export type WheelReport = ReturnType<typeof reportIdentity>;
 export type CandidateReport = WheelReport['candidates'][number];
 
-/** An identity with its specs as the job file writes them: mm and degrees. */
+/**
+ * An identity with its specs as the job file writes them: mm and degrees, every number to nine decimals.
+ * Engines differ in the last bits of exp and log (IEEE 754 doesn't fix them), so more digits would differ between the
+ * page and the command line, and mean nothing.
+ */
 export function reportIdentity(identity: Identity, name: string | undefined) {
-  return {
+  return roundNumbers({
     id: identity.id,
     ...(name === undefined ? {} : { name }),
     pitch: identity.pitch,
@@ -25,7 +30,7 @@ export function reportIdentity(identity: Identity, name: string | undefined) {
     next: identity.next,
     ...(identity.ending === undefined ? {} : { ending: identity.ending }),
     notes: identity.notes,
-  };
+  });
 }
 
 function reportCandidate(candidate: Candidate) {

@@ -16,10 +16,18 @@ export function BoreEntry(props: EntryProps): ReactNode {
   const take = (): void => {
     const goes = readField(text, unit);
     const stopped = stops.trim() === '' ? undefined : readField(stops, unit);
-    if ('wrong' in goes) return setWrong(`${goes.wrong} ${goes.remedy}`);
-    if (stopped && 'wrong' in stopped) return setWrong(`${stopped.wrong} ${stopped.remedy}`);
-    if (stopped && stopped.lengths[0] <= goes.lengths[0])
-      return setWrong('The drill that stops is the thicker one: look at the two again.');
+    if ('wrong' in goes) {
+      setWrong(`${goes.wrong} ${goes.remedy}`);
+      return;
+    }
+    if (stopped && 'wrong' in stopped) {
+      setWrong(`${stopped.wrong} ${stopped.remedy}`);
+      return;
+    }
+    if (stopped && stopped.lengths[0] <= goes.lengths[0]) {
+      setWrong('The drill that stops is the thicker one: look at the two again.');
+      return;
+    }
     const reading: JobReading = {
       of: 'bore',
       goesMm: goes.lengths[0],
@@ -28,7 +36,6 @@ export function BoreEntry(props: EntryProps): ReactNode {
     onTake(`bore ${text}`, (job) =>
       editWheel(job, wheel.id, (one) => putReading(one, reading, findReading(one, { of: 'bore' }))),
     );
-    return undefined;
   };
   const choice = (
     <Choice

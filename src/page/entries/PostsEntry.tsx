@@ -16,19 +16,24 @@ export function PostsEntry(props: EntryProps): ReactNode {
   const [wrong, setWrong] = useState<string>();
   const take = (): void => {
     const length = readField(text, unit);
-    if ('wrong' in length) return setWrong(`${length.wrong} ${length.remedy}`);
+    if ('wrong' in length) {
+      setWrong(`${length.wrong} ${length.remedy}`);
+      return;
+    }
     const reading: Record<string, unknown> = { of: 'center-distance', mate: slot.mate };
     if (how === 'straight') reading.mm = length.lengths.length === 1 ? length.lengths[0] : length.lengths;
     else {
       const two = readField(posts, unit);
-      if ('wrong' in two) return setWrong(`The posts: ${two.wrong} ${two.remedy}`);
+      if ('wrong' in two) {
+        setWrong(`The posts: ${two.wrong} ${two.remedy}`);
+        return;
+      }
       reading.postsMm = [two.lengths[0], two.lengths[1] ?? two.lengths[0]];
       reading[how === 'over' ? 'overPostsMm' : 'betweenPostsMm'] = length.lengths[0];
     }
     onTake(`distance of the posts ${text}`, (job) =>
       editWheel(job, wheel.id, (one) => putReading(one, reading as JobReading, findReading(one, slot))),
     );
-    return undefined;
   };
   return (
     <div className="entry">

@@ -30,7 +30,9 @@ export function NextActPart(props: {
   useEffect(() => {
     if (!takesFocus) return;
     const field = part.current?.querySelector<HTMLInputElement>('.entry-field input');
-    (field ?? title.current)?.focus({ preventScroll: field === undefined });
+    (field ?? title.current)?.focus({ preventScroll: true });
+    // No further than needed: the answer above stays in sight where there is room.
+    field?.closest('.entry')?.scrollIntoView({ block: 'nearest' });
   }, []);
   return (
     <div className="next-act" ref={part}>
