@@ -1,4 +1,4 @@
-// Runs the built benches: `npm run bench`, one of them with `npm run bench -- identity 5000 60`, briefly with --brief.
+// Runs the built benches: `npm run bench`, one of them with `npm run bench -- identity 5000 500`, briefly with --brief.
 import { readdirSync } from 'node:fs';
 
 const args = process.argv.slice(2).filter((arg) => arg !== '--brief');

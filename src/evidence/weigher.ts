@@ -46,8 +46,8 @@ export interface Weigher {
   readonly solved: Float64Array;
   /** L⁻¹ (lower, row-major) of the last call. */
   readonly inverseFactor: Float64Array;
-  /** @param floor evidence that is surely no more than this need not be worked out: −Infinity stands for it */
-  weigh(floor?: number): number;
+  /** @param least log evidence that is surely no more than this is not worked out: −Infinity stands for it */
+  weigh(least?: number): number;
 }
 
 // Patterns this far below the no-slip evidence (natural log) can't move a probability by 1e-7.
@@ -127,6 +127,7 @@ export function createWeigher(
   };
 
   const weigh = (least = Number.NEGATIVE_INFINITY): number => {
+    liveCount = 0;
     const logDeterminant = factorCholesky(covariance, n);
     if (Number.isNaN(logDeterminant)) return Number.NEGATIVE_INFINITY;
     invertLower(covariance, n);
@@ -151,8 +152,7 @@ export function createWeigher(
     const base = constant - 0.5 * (quadratic + logDeterminant);
     if (base + boundGain() <= least) return Number.NEGATIVE_INFINITY;
     logPatterns[0] = base;
-    live[0] = 0;
-    liveCount = 1;
+    live[liveCount++] = 0;
     let greatest = base;
     const floor = base - negligible;
     for (let i = 0; i < n; i++) {

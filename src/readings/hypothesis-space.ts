@@ -84,11 +84,6 @@ export function listTeeth(
   }));
 }
 
-/** A response mode with its slope by helix angle, and the length's shared parts. */
-export interface Response extends ResponseMode {
-  readonly byHelix: number;
-}
-
 /** Response modes with the slope by helix angle, which only helical wheels need. */
 export function respondWithHelix(
   length: MeasuredLength,

@@ -2,9 +2,9 @@ import { slipRates, zeroSlipSpread } from '../../gear-library/slips.ts';
 import { jawHabits } from '../../gear-library/tooth-variation.ts';
 import { involute } from '../../src/involute/involute-function.ts';
 import type { Random } from '../../src/numeric/random.ts';
-import type { Damage, Reading, WheelEvidence } from '../../src/readings/wheel-evidence.ts';
+import type { Reading, WheelEvidence } from '../../src/readings/wheel-evidence.ts';
 import { slipReading } from './slip-reading.ts';
-import { findLand, openNarrowWorld, openWorld, type World } from './wheel-worlds.ts';
+import { findLand, openWorld, type World } from './wheel-worlds.ts';
 
 /** A wheel drawn at random: what it truly is. Lengths mm, angles rad. */
 export interface DrawnWheel {
@@ -37,13 +37,8 @@ const blank: WheelEvidence = {
 };
 
 /** Draws a wheel from the product's own prior. */
-export function drawWheel(random: Random, damage: readonly Damage[] = []): DrawnWheel {
-  return drawFrom(openWorld(damage), random);
-}
-
-/** Draws a wheel from a narrower world than the prior. */
-export function drawNarrowWheel(random: Random): DrawnWheel {
-  return drawFrom(openNarrowWorld(), random);
+export function drawWheel(random: Random): DrawnWheel {
+  return drawFrom(openWorld(), random);
 }
 
 /** Draws a wheel from a world. */

@@ -56,11 +56,19 @@ describe('the weigher gives each pattern of slips the evidence that a direct com
       }));
       const residual = readings.map(() => 0.05 * random.normal());
       const weigher = createWeigher(readings, { logChance: Math.log(0.003), variance: zeroVariance });
-      residual.forEach((value, i) => {
-        weigher.residual[i] = value;
-        for (let j = 0; j <= i; j++) weigher.covariance[i * n + j] = covariance[i][j];
-      });
-      const total = weigher.weigh();
+      const fill = (): void =>
+        residual.forEach((value, i) => {
+          weigher.residual[i] = value;
+          for (let j = 0; j <= i; j++) weigher.covariance[i * n + j] = covariance[i][j];
+        });
+      fill();
+      const least = weigher.weigh() - 1e-9;
+      fill();
+      // What is above the floor is not given up, and what no slip can lift to it is.
+      expect(weigher.weigh(least + 100)).toBe(Number.NEGATIVE_INFINITY);
+      fill();
+      const total = weigher.weigh(least);
+      expect(total).toBeCloseTo(least, 8);
       let sum = 0;
       weigher.patterns.forEach((pattern, k) => {
         let expected: number;
