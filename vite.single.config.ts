@@ -16,7 +16,8 @@ export default defineConfig({
       },
     ],
   },
-  worker: { format: 'es' },
+  // A page from disk may start classic workers only: it has no origin that a module could come from.
+  worker: { format: 'iife' },
   build: {
     outDir: '../../dist',
     // The command line and the page's files lie in the same folder.

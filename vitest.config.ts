@@ -20,6 +20,7 @@ export default defineConfig({
           globalSetup: 'tests/page/serve-for-tests.ts',
           // A step that waits for something that never comes fails long before this.
           testTimeout: 120_000,
+          expect: { poll: { timeout: 20_000 } },
         },
       },
     ],
