@@ -342,7 +342,7 @@ function placeOne(all: PlaceAsked): Wanted[] {
   }
   // What has no dimension line gets a leader: the count to the rim, what isn't measured to where it lies.
   if (noted.has(one.of)) {
-    const low = front.y + Math.max(30, asked.isRound ? asked.halfWidth * s * 0.5 : 0);
+    const low = front.y + Math.max(48, asked.isRound ? asked.halfWidth * s * 0.5 : 0);
     const box = style === 'rows' ? center(front.x - asked.halfWidth * s - clear - width / 2, low) : slotBox();
     return [
       {
