@@ -134,7 +134,7 @@ function placeSpan(gear: DrawnGear, k: number): JawPlace | undefined {
   const firstTooth = Math.round((middle * teeth) / (2 * Math.PI) - (k - 1) / 2);
   const half = Math.floor(perTooth / 2);
   const total = outline.length / 2;
-  let most = 0;
+  let most = -Infinity;
   let across = 0;
   // From the middle of the last tooth down its outer flank. A convex flank reaches out less and less on the way down,
   // to nothing where the jaw touches; where that turns round, the rounding of the bottom begins, and no jaw gets there.

@@ -45,7 +45,6 @@ export function BlankSheet({ paper }: { readonly paper: 'a4' | 'letter' }): Reac
                 )}
               </span>
               {Array.from({ length: row.boxes }, (_, i) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: empty boxes have nothing but their place
                 <span key={i} className="BlankSheet-box" />
               ))}
             </li>

@@ -11,7 +11,7 @@ export function BlankSketch(): ReactNode {
   return (
     <svg className="BlankSketch" viewBox="0 0 180 58" role="img" aria-label="Where each reading is taken">
       <g transform="translate(52 31) scale(1 -1)">
-        <UnsharpGear kind="external" radius={radius} />
+        <UnsharpGear kind="external" radius={radius} beyond={2} most={1} />
         <circle className="line-thin" r="4" />
       </g>
       <g transform="translate(106 31) scale(1 -1)">

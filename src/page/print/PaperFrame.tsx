@@ -28,7 +28,7 @@ export function PaperFrame({ paper, label, children }: PaperFrameProps): ReactNo
         />
         <path
           className="PaperFrame-frame"
-          d={`M${filingMargin + inside.width / 2} 5V15M${filingMargin + inside.width / 2} ${height - 5}V${height - 15}M15 ${height / 2}H25M${width - 5} ${height / 2}H${width - 15}`}
+          d={`M${filingMargin + inside.width / 2} 5V${margin}M${filingMargin + inside.width / 2} ${height - 5}V${height - margin}M${filingMargin - 5} ${height / 2}H${filingMargin}M${width - 5} ${height / 2}H${width - margin}`}
         />
       </svg>
       <div
