@@ -117,12 +117,13 @@ export function DrawingSheet(props: DrawingSheetProps): ReactNode {
               className="line-thin"
               cx={front.x + touch[0] * s}
               cy={front.y - touch[1] * s}
-              r={Math.max(10, ((layout.detail.radius * s) / detailScale.pxPerMm) * 1)}
+              r={Math.max(10, (layout.detail.radius * s) / detailScale.pxPerMm)}
             />
             <text
               className="DrawingSheet-letter"
-              x={front.x + touch[0] * s + 14}
-              y={front.y - touch[1] * s - 12}
+              x={front.x + touch[0] * s}
+              y={front.y - touch[1] * s - Math.max(10, (layout.detail.radius * s) / detailScale.pxPerMm) - 6}
+              textAnchor="middle"
             >
               A
             </text>

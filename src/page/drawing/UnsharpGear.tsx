@@ -5,23 +5,31 @@ import { traceUnsharp, unsharpRadius } from './unsharp-gear.ts';
 export function UnsharpGear({
   kind,
   radius,
+  beyond = 12,
+  most = 4,
 }: {
   readonly kind: 'external' | 'internal' | 'rack';
   readonly radius: number;
+  /** How far the axes reach past the tips */
+  readonly beyond?: number | undefined;
+  /** How many gears lie over each other */
+  readonly most?: number | undefined;
 }): ReactNode {
   const scale = radius / unsharpRadius;
   return (
     <>
       <g transform={`scale(${scale})`}>
-        {traceUnsharp(kind).map(({ path, share }) => (
-          <path key={share} className="line-rival" style={{ opacity: share }} d={path} />
-        ))}
+        {traceUnsharp(kind)
+          .slice(0, most)
+          .map(({ path, share }) => (
+            <path key={share} className="line-rival" style={{ opacity: share }} d={path} />
+          ))}
       </g>
       {kind === 'internal' && <circle className="line-rival" r={radius} />}
       {kind !== 'rack' && (
         <path
           className="line-axis"
-          d={`M${-radius - 12} 0H${radius + 12}M0 ${-radius - 12}V${radius + 12}`}
+          d={`M${-radius - beyond} 0H${radius + beyond}M0 ${-radius - beyond}V${radius + beyond}`}
         />
       )}
     </>

@@ -261,10 +261,7 @@ function placeOne(all: PlaceAsked): Wanted[] {
     return [
       {
         key: one.key,
-        box:
-          style === 'rows'
-            ? { ...box, y: box.y + (isShort(one, s) ? p0.y - lineY : (p0.y + p1.y) / 2 - lineY) }
-            : box,
+        box,
         draw: (label) => {
           const dimension = drawDimension(p0, p1, x1 - x0 < 28);
           const extensions =
@@ -342,7 +339,7 @@ function placeOne(all: PlaceAsked): Wanted[] {
   }
   // What has no dimension line gets a leader: the count to the rim, what isn't measured to where it lies.
   if (noted.has(one.of)) {
-    const low = front.y + Math.max(30, asked.isRound ? asked.halfWidth * s * 0.5 : 0);
+    const low = front.y + Math.max(48, asked.isRound ? asked.halfWidth * s * 0.5 : 0);
     const box = style === 'rows' ? center(front.x - asked.halfWidth * s - clear - width / 2, low) : slotBox();
     return [
       {
@@ -498,10 +495,10 @@ function joinLabel(label: Box, p0: Point, p1: Point): string {
   const middle = label.y + label.height / 2;
   const isLeft = label.x + label.width / 2 < (p0.x + p1.x) / 2;
   const end = isLeft ? p0 : p1;
-  const isLevel =
-    Math.abs(middle - end.y) < 2 || (middle > Math.min(p0.y, p1.y) - 2 && middle < Math.max(p0.y, p1.y) + 2);
+  // A turned line runs a little up or down past the middle of its label.
+  const isLevel = Math.abs(middle - (p0.y + p1.y) / 2) < Math.abs(p1.y - p0.y) + 12;
   if (isLevel && label.x < p1.x && label.x + label.width > p0.x) return '';
-  if (isLevel) return line({ x: isLeft ? label.x + label.width : label.x, y: end.y }, end);
+  if (isLevel) return line({ x: isLeft ? label.x + label.width : label.x, y: middle }, end);
   return drawLeader(label, end.x, end.y);
 }
 

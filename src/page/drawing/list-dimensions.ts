@@ -37,7 +37,7 @@ export function kindOf(wheel: Wheel): Kind {
  * then those of the body. Without a drawing there is one: the count, and once it is in, the size across the tips.
  */
 export function listDimensions(all: DimensionsAsked): Dimension[] {
-  const { wheel, drawing, asked, active } = all;
+  const { wheel, report, drawing, asked, active } = all;
   const kind = kindOf(wheel);
   const gear = drawing?.gears[0];
   if (!gear) {
@@ -62,7 +62,7 @@ export function listDimensions(all: DimensionsAsked): Dimension[] {
             { of: 'shaft' },
           ];
   const wanted: Slot[] = [];
-  const most: Readonly<Record<string, number>> = { span: 2, 'over-pins': 1, 'rack-pitch': 1 };
+  const most: Readonly<Record<string, number>> = { span: 3, 'over-pins': 1, 'rack-pitch': 1 };
   const add = (slot: Slot | undefined): void => {
     if (!slot || !drawable.has(slot.of) || wanted.some((one) => isSameSlot(one, slot))) return;
     if (wanted.filter((one) => one.of === slot.of).length >= (most[slot.of] ?? 1)) return;
@@ -72,6 +72,7 @@ export function listDimensions(all: DimensionsAsked): Dimension[] {
   add(asked[0]);
   const asRead = (slot: Slot): Slot => read.find((one) => one.of === slot.of) ?? slot;
   add(asRead(fixed[0]));
+  for (const { reading } of report?.suspect ?? []) add(read[reading]);
   for (const slot of read) if (slot.of === 'span' || slot.of === 'over-pins') add(slot);
   if (!wanted.some((one) => one.of === 'span')) add(asked.find((one) => one.of === 'span'));
   const has = (of: string): boolean => read.some((one) => one.of === of);

@@ -16,6 +16,6 @@ export function countMissing(wheel: Wheel, teeth: number): number {
  */
 export function chooseMissing(wheel: Wheel, teeth: number): ReadonlySet<number> {
   const count = Math.min(countMissing(wheel, teeth), Math.floor(teeth * 0.7));
-  const first = Math.round(teeth * 0.62) - Math.floor(count / 2);
+  const first = Math.floor(teeth / 2) + 1;
   return new Set(Array.from({ length: count }, (_, i) => (first + i + teeth) % teeth));
 }

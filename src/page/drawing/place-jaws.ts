@@ -134,18 +134,23 @@ function placeSpan(gear: DrawnGear, k: number): JawPlace | undefined {
   const firstTooth = Math.round((middle * teeth) / (2 * Math.PI) - (k - 1) / 2);
   const half = Math.floor(perTooth / 2);
   const total = outline.length / 2;
-  const foot = 0.7 * (gear.rootDiameterMm / 2) + 0.3 * (gear.tipDiameterMm / 2);
-  let most = 0;
+  let most = -Infinity;
   let across = 0;
-  // From the middle of the last tooth down its outer flank; the bottom of the gap beyond lies farther out, and no jaw
-  // touches it.
+  // From the middle of the last tooth down its outer flank. A convex flank reaches out less and less on the way down,
+  // to nothing where the jaw touches; where that turns round, the rounding of the bottom begins, and no jaw gets there.
+  let radius = gear.tipDiameterMm / 2;
+  let slope = Infinity;
   for (let step = 0; step <= half; step++) {
     const at = 2 * (((firstTooth + k - 1) * perTooth + half + step + total) % total);
-    const x = outline[at] * Math.cos(angle) + outline[at + 1] * Math.sin(angle);
-    if (-x > most && Math.hypot(outline[at], outline[at + 1]) > foot) {
-      most = -x;
-      across = -outline[at] * Math.sin(angle) + outline[at + 1] * Math.cos(angle);
-    }
+    const out = -outline[at] * Math.cos(angle) - outline[at + 1] * Math.sin(angle);
+    const nextRadius = Math.hypot(outline[at], outline[at + 1]);
+    const fall = radius - nextRadius;
+    const nextSlope = fall > 1e-4 * gear.moduleMm ? (out - most) / fall : Infinity;
+    if (out < most || nextSlope > slope + 0.02) break;
+    slope = nextSlope;
+    radius = nextRadius;
+    most = out;
+    across = -outline[at] * Math.sin(angle) + outline[at + 1] * Math.cos(angle);
   }
   if (!(most > 0)) return undefined;
   const root = gear.rootDiameterMm / 2;

@@ -9,7 +9,7 @@ export function placePin(gear: DrawnGear, radius: number, isInternal: boolean): 
   const c = Math.cos(axis);
   const s = Math.sin(axis);
   const root = gear.rootDiameterMm / 2;
-  const clearance = (center: number): number => distanceToGap(gear, center * c, center * s) - radius;
+  const clearance = (center: number): number => touchGap(gear, center * c, center * s).distance - radius;
   // From touching the bottom of the gap outward (internal: inward) until the flanks let go.
   let near = isInternal ? root - radius : root + radius;
   let far = isInternal ? gear.tipDiameterMm / 2 - 3 * radius : gear.tipDiameterMm / 2 + 3 * radius;
@@ -19,11 +19,22 @@ export function placePin(gear: DrawnGear, radius: number, isInternal: boolean): 
     if (clearance(middle) < 0) near = middle;
     else far = middle;
   }
-  return (near + far) / 2;
+  const rests = (near + far) / 2;
+  const onBottom = isInternal ? root - radius : root + radius;
+  const little = 1e-4 * gear.moduleMm;
+  const isOnTips =
+    Math.abs(touchGap(gear, rests * c, rests * s).radius - gear.tipDiameterMm / 2) < 10 * little;
+  return Math.abs(rests - onBottom) < little || isOnTips ? undefined : rests;
 }
 
-function distanceToGap({ outline, perTooth }: DrawnGear, x: number, y: number): number {
-  let least = Infinity;
+/** How far a point lies from the gap's outline, and how far from the gear's axis the nearest point of that is, mm. */
+function touchGap(
+  { outline, perTooth }: DrawnGear,
+  x: number,
+  y: number,
+): { readonly distance: number; readonly radius: number } {
+  let distance = Infinity;
+  let radius = 0;
   // From the middle of tooth 0 to the middle of tooth 1: a tooth's points begin in the gap before it.
   const first = Math.floor(perTooth / 2);
   for (let k = first; k < first + perTooth; k++) {
@@ -33,7 +44,10 @@ function distanceToGap({ outline, perTooth }: DrawnGear, x: number, y: number): 
     const dy = outline[(2 * k + 3) % outline.length] - ay;
     const length = dx * dx + dy * dy;
     const t = length > 0 ? Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / length)) : 0;
-    least = Math.min(least, Math.hypot(x - ax - t * dx, y - ay - t * dy));
+    const here = Math.hypot(x - ax - t * dx, y - ay - t * dy);
+    if (here >= distance) continue;
+    distance = here;
+    radius = Math.hypot(ax + t * dx, ay + t * dy);
   }
-  return least;
+  return { distance, radius };
 }
