@@ -26,11 +26,13 @@ export function findSketch(slot: Slot, subject: SketchSubject): ReactNode | unde
       if (isBar) return <RackSketch at="tips" />;
       return isInside ? <InsideSketch subject={subject} at="tips" /> : <OutsideSketch subject={subject} />;
     case 'root':
+      if (isBar) return undefined;
       return isInside ? <InsideSketch subject={subject} at="bottoms" /> : <RootSketch subject={subject} />;
     case 'tooth-depth':
       return <DepthSketch subject={subject} />;
     case 'span':
-      return <SpanSketch subject={subject} teeth={slot.teeth} />;
+      // Only teeth on the outside are taken between flat jaws.
+      return subject.kind !== 'external' ? undefined : <SpanSketch subject={subject} teeth={slot.teeth} />;
     case 'over-pins':
       if (isBar) return <RackSketch at="pin" />;
       return isInside ? (

@@ -8,8 +8,8 @@ import {
   editKit,
   editMachine,
   type PageKit,
-  readLengths,
   readOneLength,
+  readPins,
   readYear,
   readZero,
 } from './kit-fields.ts';
@@ -72,12 +72,7 @@ export function Kit(props: { readonly job: Job; readonly onChange: Change }): Re
           trade="pin diameters"
           hint="mm, spaces between. Drill shanks, needles, steel strings: two of each, and measure each first."
           shown={kit.pinsMm && kit.pinsMm.length > 0 ? kit.pinsMm.join('  ') : undefined}
-          read={(text) => {
-            const read = readLengths(text);
-            return read.value
-              ? { value: [...new Set(read.value)].sort((a, b) => a - b) }
-              : { wrong: read.wrong };
-          }}
+          read={readPins}
           onRead={(value) => onChange('pins', (was) => editKit(was, 'pinsMm', value))}
           isWide
         />

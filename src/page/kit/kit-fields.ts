@@ -46,7 +46,7 @@ export function readZero(text: string): ReadField<number> {
 }
 
 /** Lengths in one field, as they were typed. Empty is none. */
-export function readLengths(text: string): ReadField<readonly number[]> {
+function readLengths(text: string): ReadField<readonly number[]> {
   if (text.trim() === '') return {};
   try {
     return { value: parseLength(text) };
@@ -55,6 +55,19 @@ export function readLengths(text: string): ReadField<readonly number[]> {
     const message = `${error.message[0].toUpperCase()}${error.message.slice(1)}`;
     return { wrong: `${message}. ${error.remedy}` };
   }
+}
+
+/** A kit holds no more pins than this; the job file's limit. */
+const mostPins = 100;
+
+/** Pin thicknesses, thinnest first, each once. */
+export function readPins(text: string): ReadField<readonly number[]> {
+  const read = readLengths(text);
+  if (!read.value) return read;
+  const pins = [...new Set(read.value)].sort((a, b) => a - b);
+  return pins.length <= mostPins
+    ? { value: pins }
+    : { wrong: `${pins.length} pins are more than ${mostPins}. Type those you would use.` };
 }
 
 /** A year; a job keeps the decade's first year. */

@@ -54,11 +54,7 @@ export function LayCounts(props: {
         </div>
         <p className="lay-counts-question">A tooth under every tooth?</p>
         <div className="lay-counts-answers">
-          <button
-            type="button"
-            className="next"
-            onClick={() => onCounted({ teeth: shown.teeth, sure: true })}
-          >
+          <button type="button" onClick={() => onCounted({ teeth: shown.teeth, sure: true })}>
             Yes
           </button>
           <button type="button" onClick={refuse}>

@@ -3,6 +3,7 @@ import { isSmall, type SketchSubject } from '../sketch-subject.ts';
 import { RoundArrow } from './Arrow.tsx';
 import { OutsideJaws } from './Caliper.tsx';
 import { drawPoints, type Point } from './draw-points.ts';
+import { findSpanFaces, turnForSpan } from './find-span-faces.ts';
 import { GearLine, GearPiece } from './GearLine.tsx';
 import { PuttyStand } from './PuttyStand.tsx';
 import { type GearPlace, makeSketchGear, placePoint, placeTeeth, type SketchGear } from './sketch-gear.ts';
@@ -29,13 +30,10 @@ export function SpanSketch({
   const radius = gear.tip * scale;
   const top = 92;
   // Tooth 0 is the first of the k, to the right of the top; the others follow to the left.
-  const turn = Math.PI / 2 - (Math.PI * (k - 1)) / z;
-  const place: GearPlace = { x, y: top + radius, scale, turn };
+  const place: GearPlace = { x, y: top + radius, scale, turn: turnForSpan(gear, k) };
   const last = k - 1;
-  const right = Math.max(...placeTeeth(gear, place, 0, 1).map(([at]) => at));
-  const left = Math.min(...placeTeeth(gear, place, last, 1).map(([at]) => at));
-  const touch = placeTeeth(gear, place, 0, 1).reduce((best, one) => (one[0] > best[0] ? one : best));
-  const tip = Math.min(touch[1] + 9, place.y - gear.root * scale * Math.cos(half) + 2);
+  const { left, right, touchY } = findSpanFaces(gear, place, k);
+  const tip = Math.min(touchY + 9, place.y - gear.root * scale * Math.cos(half) + 2);
   const beyond = placeTeeth(gear, place, -1, 1).filter(([, y]) => y < tip + 2);
   const room = Math.min(...beyond.map(([at]) => at), right + 14) - right;
   const isWhole = radius <= 50;
