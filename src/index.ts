@@ -12,6 +12,13 @@ export { checkSize, type ParsedJob, parseJob } from './job/parse-job.ts';
 export { parseLength } from './job/parse-length.ts';
 export { formatJob } from './job/write-job.ts';
 export { type MadeFile, type MadePart, type MakeOptions, make } from './make.ts';
+export {
+  type DrawnFaces,
+  type ShapedPart,
+  type ShapeOptions,
+  type SolidDrawing,
+  shapePart,
+} from './shape-part.ts';
 export { namePitch } from './words/name-pitch.ts';
 export { nameReading } from './words/name-reading.ts';
 export { tellOdds } from './words/tell-odds.ts';

@@ -1,26 +1,18 @@
 import { Fail } from './fail.ts';
 import { encodePart } from './formats/encode-part.ts';
 import { type PartFormat, partFormats } from './formats/part-formats.ts';
-import { identify } from './identify.ts';
-import { collectEvidence, findWheels, isCovered } from './job/collect-evidence.ts';
-import type { WheelReport } from './job/identity-report.ts';
-import type { Job, Wheel } from './job/job-schema.ts';
-import { fieldsOfSpec, specOfFields } from './job/spec-fields.ts';
-import type { SpecFields } from './job/spec-schema.ts';
+import type { Job } from './job/job-schema.ts';
+import { fieldsOfSpec } from './job/spec-fields.ts';
 import { layTrialPlate } from './making/lay-trial-plate.ts';
-import { type KnownForm, planPart } from './making/plan-part.ts';
+import { type PlanOptions, planWheel } from './plan-wheel.ts';
 import { listRivals } from './readings/choose-ending.ts';
 import { buildSolid } from './solid/build-solid.ts';
 import type { Mesh } from './solid/mesh.ts';
-import type { Bore, WheelForm } from './solid/wheel-form.ts';
+import type { WheelForm } from './solid/wheel-form.ts';
 
-export interface MakeOptions {
-  readonly wheelId: string;
+export interface MakeOptions extends PlanOptions {
   /** Keys of part formats; all where left out */
   readonly formats?: readonly string[];
-  readonly process?: string;
-  /** What `identify` said of this wheel in this job, where that is known already; worked out where left out */
-  readonly answer?: WheelReport | undefined;
   /** Greatest stray of a chord from the exact curve, mm */
   readonly chordErrorMm?: number;
 }
@@ -50,20 +42,8 @@ const usualChordError = 0.002;
  * Fail `not-identified` where there is no answer to make a part from.
  */
 export function make(job: Job, options: MakeOptions): MadePart {
-  const [wheel] = findWheels(job, options.wheelId);
-  const at = (job.wheels ?? []).indexOf(wheel);
-  if (!isCovered(wheel))
-    throw noAnswer(`a ${wheel.kind} can't be made yet`, 'External wheels, internal wheels and racks can.');
   const formats = chooseFormats(options.formats);
-  const evidence = collectEvidence(job, wheel);
-  const given = wheel.spec?.moduleMm !== undefined && wheel.spec.teeth !== undefined ? wheel.spec : undefined;
-  const answer = given ? undefined : (options.answer ?? identify(job, { wheelId: wheel.id }).wheels[0]);
-  if (answer && answer.id !== wheel.id) throw new Error(`the answer is ${answer.id}'s, not ${wheel.id}'s`);
-  const field = `wheels[${at}].spec`;
-  const spec = specOfFields(given ?? leadingSpec(answer), evidence.kind, field);
-  const isTrial = answer !== undefined && !isReliable(answer);
-  const known = knownForm(wheel, field);
-  const plan = planPart(evidence, spec, known, isTrial, options.process);
+  const { wheel, answer, isTrial, plan, planRival } = planWheel(job, options);
   const chordError = options.chordErrorMm ?? usualChordError;
   const name = `${fileName(wheel.id)}${isTrial ? '-trial' : ''}`;
   const mesh = buildSolid(plan.form, chordError);
@@ -73,11 +53,8 @@ export function make(job: Job, options: MakeOptions): MadePart {
   if (rivals.length < 2 || plan.form.spec.kind !== 'external') {
     return { wheelId: wheel.id, isTrial, warnings: plan.warnings, spec: fieldsOfSpec(plan.form.spec), files };
   }
-  const plans = rivals.map((rival) =>
-    planPart(evidence, specOfFields(rival.spec, evidence.kind, field), known, true, options.process),
-  );
   const plate = layTrialPlate(
-    plans.map((one) => one.form.spec),
+    rivals.map((rival) => planRival(rival.spec).form.spec),
     plan.form.bore,
     chordError,
   );
@@ -94,23 +71,6 @@ export function make(job: Job, options: MakeOptions): MadePart {
       })),
     },
   };
-}
-
-function isReliable(answer: WheelReport): boolean {
-  return (answer.verdict === 'certain' || answer.verdict === 'likely') && answer.suspect.length === 0;
-}
-
-function leadingSpec(answer: WheelReport | undefined): SpecFields {
-  const lead = answer?.candidates[0];
-  if (lead) return lead.spec;
-  throw noAnswer(
-    'there is no answer to make a part from',
-    'Count the teeth and measure across the tips first.',
-  );
-}
-
-function noAnswer(message: string, remedy: string): Fail {
-  return new Fail('not-identified', 'wheel', message, remedy);
 }
 
 function chooseFormats(keys: readonly string[] | undefined): readonly PartFormat[] {
@@ -155,44 +115,4 @@ function describePart(job: Job, form: WheelForm, isTrial: boolean): Record<strin
       : 'Unit mm. No printer allowance.',
     spec: JSON.stringify({ ...fieldsOfSpec(form.spec), kind: form.spec.kind, faceWidthMm: form.faceWidth }),
   };
-}
-
-function knownForm(wheel: Wheel, field: string): KnownForm {
-  const spec = wheel.spec;
-  if (!spec) return {};
-  return {
-    faceWidth: spec.faceWidthMm,
-    bore: spec.bore ? boreOf(spec.bore, `${field}.bore`) : undefined,
-    hubs: spec.hubs?.flatMap((hub) =>
-      hub.side && hub.diameterMm && hub.lengthMm
-        ? [{ side: hub.side, diameter: hub.diameterMm, length: hub.lengthMm }]
-        : [],
-    ),
-    chamfer: spec.chamferMm,
-    rimDiameter: spec.rimDiameterMm,
-  };
-}
-
-function boreOf(bore: NonNullable<SpecFields['bore']>, field: string): Bore | undefined {
-  const { shape, diameterMm: diameter, flatMm: flat, acrossFlatsMm: acrossFlats } = bore;
-  const missing = (key: string): Fail =>
-    new Fail('bad-value', `${field}.${key}`, `a ${shape} bore needs ${key}`, `Add "${key}" to the bore.`);
-  switch (shape) {
-    case undefined:
-      return undefined;
-    case 'none':
-      return { shape };
-    case 'round':
-      if (diameter === undefined) throw missing('diameterMm');
-      return { shape, diameter };
-    case 'd':
-    case 'double-d':
-      if (diameter === undefined) throw missing('diameterMm');
-      if (flat === undefined) throw missing('flatMm');
-      return { shape, diameter, flat };
-    case 'hex':
-    case 'square':
-      if (acrossFlats === undefined) throw missing('acrossFlatsMm');
-      return { shape, acrossFlats };
-  }
 }

@@ -1,4 +1,14 @@
-import { drawCounts, drawWheel, Fail, identify, make, parseJob, type Wheel } from '../../index.ts';
+import {
+  drawCounts,
+  drawWheel,
+  Fail,
+  identify,
+  make,
+  parseJob,
+  type SolidDrawing,
+  shapePart,
+  type Wheel,
+} from '../../index.ts';
 import type { Slot } from '../state/slot.ts';
 import type { Asks, WorkerReply, WorkerRequest } from './asks.ts';
 
@@ -40,6 +50,12 @@ function answer(request: WorkerRequest, transfer: ArrayBuffer[]): Asks[typeof re
         if (file.bytes.buffer instanceof ArrayBuffer) transfer.push(file.bytes.buffer);
       return part;
     }
+    case 'solid': {
+      const { job, ...options } = request.ask as Asks['solid']['ask'];
+      const { mesh: _, ...part } = shapePart(job, options);
+      transfer.push(...buffersOf(part.whole), ...buffersOf(part.cut));
+      return part;
+    }
     case 'lay': {
       const { tipDiameterMm, counts } = request.ask as Asks['lay']['ask'];
       return drawCounts(tipDiameterMm, counts, chordError);
@@ -74,4 +90,11 @@ function identifyAndDraw(
 
 function kindOf(wheel: Wheel | undefined): 'external' | 'internal' | 'rack' {
   return wheel?.kind === 'internal' || wheel?.kind === 'rack' ? wheel.kind : 'external';
+}
+
+function buffersOf(drawing: SolidDrawing & { readonly cap?: SolidDrawing['faces'] }): ArrayBuffer[] {
+  const { faces, edges, cap } = drawing;
+  const arrays = [faces.positions, faces.triangles, edges.sharp, edges.bent];
+  if (cap) arrays.push(cap.positions, cap.triangles);
+  return arrays.flatMap(({ buffer }) => (buffer instanceof ArrayBuffer ? [buffer] : []));
 }

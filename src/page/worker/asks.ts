@@ -1,4 +1,4 @@
-import type { Job, MadePart, Notice, WheelDrawing, WheelReport } from '../../index.ts';
+import type { Job, MadePart, Notice, ShapedPart, WheelDrawing, WheelReport } from '../../index.ts';
 import type { Slot } from '../state/slot.ts';
 
 /** What the page asks its worker, and what comes back, by name. Everything crosses as plain data or typed arrays. */
@@ -22,6 +22,17 @@ export interface Asks {
       readonly formats: readonly string[];
     };
     readonly answer: MadePart;
+  };
+  /** The shape of one wheel's part, to look at: as `shapePart` gives it, without the mesh that files are made from. */
+  readonly solid: {
+    readonly ask: {
+      readonly job: Job;
+      readonly wheelId: string;
+      readonly process?: string | undefined;
+      /** What the page has been told of this wheel in this job, where it has: else it is worked out again */
+      readonly answer?: WheelReport | undefined;
+    };
+    readonly answer: Omit<ShapedPart, 'mesh'>;
   };
   /** Gears of several counts at one size across the tips, to lay the broken one on. */
   readonly lay: {

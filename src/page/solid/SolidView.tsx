@@ -1,0 +1,75 @@
+import './solid.css';
+import { type ReactNode, useCallback, useEffect, useState } from 'react';
+import { Fail, type Job, type ShapedPart } from '../../index.ts';
+import { usePage, useStoreOfPage } from '../state/use-page.ts';
+import { Overtaken } from '../worker/ask-worker.ts';
+import { hasWebgl } from './has-webgl.ts';
+import { SolidStage } from './SolidStage.tsx';
+
+interface SolidViewProps {
+  readonly job: Job;
+  readonly wheelId: string;
+  readonly process: string;
+  /** Back to the drawing */
+  readonly onClose: () => void;
+}
+
+/** The solid of one gear's part, or why there is none to be seen. */
+export default function SolidView({ job, wheelId, process, onClose }: SolidViewProps): ReactNode {
+  const store = useStoreOfPage();
+  const unit = usePage((state) => state.settings.unit);
+  const [part, setPart] = useState<Omit<ShapedPart, 'mesh'>>();
+  const [fail, setFail] = useState<Fail>();
+  const [isMissing, setMissing] = useState(() => !hasWebgl());
+  const miss = useCallback(() => setMissing(true), []);
+
+  useEffect(() => {
+    let isCurrent = true;
+    const known = store.state.getState().answers[wheelId];
+    const answer = known?.job === job ? known.report : undefined;
+    store.worker.ask('solid', { job, wheelId, process, answer }).then(
+      (came) => {
+        if (!isCurrent) return;
+        setPart(came);
+        setFail(undefined);
+      },
+      (error: unknown) => {
+        if (!isCurrent || error instanceof Overtaken) return;
+        if (error instanceof Fail) setFail(error);
+        else store.fail(error);
+      },
+    );
+    return () => {
+      isCurrent = false;
+    };
+  }, [store, job, wheelId, process]);
+
+  if (isMissing) {
+    return (
+      <Instead onClose={onClose}>
+        This browser can't show the solid: it has no WebGL, or it is switched off. The drawing and the part's
+        files don't need it, and nothing is missing from them.
+      </Instead>
+    );
+  }
+  if (fail) {
+    return (
+      <Instead onClose={onClose}>
+        There is no solid yet: {fail.message}. {fail.remedy}
+      </Instead>
+    );
+  }
+  if (!part) return <p className="solid-instead">The solid is being made …</p>;
+  return <SolidStage part={part} unit={unit} onMissing={miss} onClose={onClose} />;
+}
+
+function Instead(props: { readonly children: ReactNode; readonly onClose: () => void }): ReactNode {
+  return (
+    <div className="solid-instead">
+      <p role="status">{props.children}</p>
+      <button type="button" onClick={props.onClose}>
+        Back to the drawing
+      </button>
+    </div>
+  );
+}
