@@ -15,8 +15,8 @@ import { makeSpec } from '../involute/make-spec.ts';
 const forbidden = /posterior|hypothes|evidence|\bbits?\b|sigma|residual|candidate|uncertaint|tolerance/i;
 
 /** Every reading that a job can hold, and the page's own questions. */
-const readingKinds = readingSchema.options.flatMap((option) => {
-  const [of] = [...((option.shape.of as { values?: Set<unknown> }).values ?? [])];
+const readingKinds = readingSchema._zod.def.options.flatMap((option) => {
+  const [of] = [...(option._zod.def.shape.of._zod.values ?? [])];
   return typeof of === 'string' ? [of] : [];
 });
 const kinds = [

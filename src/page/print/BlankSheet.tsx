@@ -45,6 +45,7 @@ export function BlankSheet({ paper }: { readonly paper: 'a4' | 'letter' }): Reac
                 )}
               </span>
               {Array.from({ length: row.boxes }, (_, i) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: boxes are alike and never move
                 <span key={i} className="BlankSheet-box" />
               ))}
             </li>

@@ -11,6 +11,7 @@ export function LookPicture({ look }: { readonly look: Look }): ReactNode {
   return (
     <svg className="look-picture" viewBox={`0 0 ${size} ${size}`} aria-hidden="true">
       {paintBodies(makeLookBodies(look), size).map(({ fill, line }, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a picture's bodies never move
         <g key={i}>
           <path className="look-picture-face" d={fill} />
           <path className="look-picture-line" d={line} />
