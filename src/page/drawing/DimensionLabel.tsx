@@ -44,7 +44,7 @@ export function DimensionLabel({ dimension, box, sheet, onTouch }: DimensionLabe
       className={isActive ? 'DimensionLabel DimensionLabel-active' : 'DimensionLabel'}
       style={style}
       aria-label={spoken}
-      aria-pressed={isActive}
+      aria-current={isActive ? 'true' : undefined}
       onClick={() => onTouch(slot)}
     >
       {words}

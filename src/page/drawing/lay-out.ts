@@ -1,4 +1,14 @@
 import { chooseScale, type DrawingScale } from './choose-scale.ts';
+import {
+  arrowHead,
+  drawDimension,
+  joinLabel,
+  leader,
+  line,
+  n,
+  type Point,
+  turnAbout,
+} from './dimension-lines.ts';
 import { type Box, partLabels, type WantedLabel } from './part-labels.ts';
 
 /** One dimension as the layout sees it: where on the gear it lies, and how much room its words take. */
@@ -54,7 +64,7 @@ export interface Layout {
 
 const labelHeight = 48;
 const edge = 8;
-const between = 48;
+const between = 40;
 /** Below these the side view is left out, or labels stand in columns beside the gear instead of rows above it. */
 const narrowBelow = 560;
 const lowBelow = 540;
@@ -199,7 +209,7 @@ function findRoom({
 }
 
 /** From the gear's rim to a label beside it. */
-const clear = 20;
+const clear = 16;
 
 /** Too short to carry its label between its arrows. */
 function isShort(one: LaidDimension, s: number): boolean {
@@ -361,8 +371,8 @@ function placeOne(all: PlaceAsked): Wanted[] {
         key: one.key,
         box: slotBox(),
         draw: (label) => {
-          const isLeft = label.x + width / 2 < front.x;
-          return leader(label, front.x + (isLeft ? -0.7 : 0.7) * radius, front.y + 0.7 * radius);
+          const angle = Math.atan2(label.y + label.height / 2 - front.y, label.x + width / 2 - front.x);
+          return leader(label, front.x + radius * Math.cos(angle), front.y + radius * Math.sin(angle));
         },
       },
     ];
@@ -448,76 +458,4 @@ function rank(of: string): number {
     'tooth-depth',
     'over-pins',
   ].indexOf(of);
-}
-
-interface Point {
-  readonly x: number;
-  readonly y: number;
-}
-
-function turnAbout(center: Point, { x, y }: Point, angle: number): Point {
-  const c = Math.cos(angle);
-  const s = Math.sin(angle);
-  return {
-    x: center.x + (x - center.x) * c - (y - center.y) * s,
-    y: center.y + (x - center.x) * s + (y - center.y) * c,
-  };
-}
-
-function line(from: Point, to: Point): string {
-  return `M${n(from.x)} ${n(from.y)}L${n(to.x)} ${n(to.y)}`;
-}
-
-/** Between lines too close for arrows these stand outside and point in (ISO 129-1). */
-function drawDimension(p0: Point, p1: Point, isTight: boolean): { lines: string; arrows: string } {
-  const length = Math.hypot(p1.x - p0.x, p1.y - p0.y) || 1;
-  const dx = (p1.x - p0.x) / length;
-  const dy = (p1.y - p0.y) / length;
-  const over = isTight ? 18 : 0;
-  const out = isTight ? -1 : 1;
-  return {
-    lines: line({ x: p0.x - dx * over, y: p0.y - dy * over }, { x: p1.x + dx * over, y: p1.y + dy * over }),
-    arrows: arrowHead(p0.x, p0.y, -dx * out, -dy * out) + arrowHead(p1.x, p1.y, dx * out, dy * out),
-  };
-}
-
-/** A filled arrow head whose point stands at x, y and looks along dx, dy. */
-function arrowHead(x: number, y: number, dx: number, dy: number): string {
-  const length = 10;
-  const half = 2;
-  const bx = x - dx * length;
-  const by = y - dy * length;
-  return `M${n(x)} ${n(y)}L${n(bx - dy * half)} ${n(by + dx * half)}L${n(bx + dy * half)} ${n(by - dx * half)}Z`;
-}
-
-/** From a dimension line to its label: nothing where the label stands on it. */
-function joinLabel(label: Box, p0: Point, p1: Point): string {
-  const middle = label.y + label.height / 2;
-  const isLeft = label.x + label.width / 2 < (p0.x + p1.x) / 2;
-  const end = isLeft ? p0 : p1;
-  // A turned line runs a little up or down past the middle of its label.
-  const isLevel = Math.abs(middle - (p0.y + p1.y) / 2) < Math.abs(p1.y - p0.y) + 12;
-  if (isLevel && label.x < p1.x && label.x + label.width > p0.x) return '';
-  if (isLevel) return line({ x: isLeft ? label.x + label.width : label.x, y: middle }, end);
-  return drawLeader(label, end.x, end.y);
-}
-
-function leader(label: Box, x: number, y: number): { lines: string; arrows: string } {
-  return {
-    lines: drawLeader(label, x, y),
-    arrows: `M${n(x - 2.5)} ${n(y)}a2.5 2.5 0 1 0 5 0a2.5 2.5 0 1 0 -5 0Z`,
-  };
-}
-
-/** A thin line from a label's nearer side. */
-function drawLeader(label: Box, x: number, y: number): string {
-  if (x > label.x + label.width)
-    return `M${n(label.x + label.width)} ${n(label.y + label.height / 2)}h8L${n(x)} ${n(y)}`;
-  if (x < label.x) return `M${n(label.x)} ${n(label.y + label.height / 2)}h-8L${n(x)} ${n(y)}`;
-  const isBelow = y > label.y + label.height / 2;
-  return `M${n(label.x + label.width / 2)} ${n(isBelow ? label.y + label.height : label.y)}L${n(x)} ${n(y)}`;
-}
-
-function n(value: number): number {
-  return Math.round(value * 10) / 10;
 }

@@ -48,7 +48,8 @@ function listMoves({ width, height }: Box): [number, number][] {
       moves.push([across * (width / 2 + 4), dy]);
     }
   }
-  return moves.sort((a, b) => Math.hypot(...a) - Math.hypot(...b));
+  // Aside only as a last resort: beside its line a label is still its own, before or behind it no longer.
+  return moves.sort((a, b) => Math.hypot(4 * a[0], a[1]) - Math.hypot(4 * b[0], b[1]));
 }
 
 function keepInside(

@@ -35,7 +35,7 @@ export function findSection(wheel: Wheel, gear: DrawnGear, kind: 'external' | 'i
   const rootRadius = piece ? piece.root : gear.rootDiameterMm / 2;
   const radius =
     kind === 'internal' ? rootRadius + 1.5 * gear.moduleMm : isRack ? (piece?.tip ?? 0) : tipRadius;
-  const faceWidth = face ?? Math.min(8 * gear.moduleMm, isRack ? 8 * gear.moduleMm : 0.7 * tipRadius);
+  const faceWidth = face ?? Math.min(8 * gear.moduleMm, isRack ? 8 * gear.moduleMm : 0.6 * tipRadius);
   const hasHub = hub !== undefined && hub / 2 < rootRadius;
   const isLonger = overall !== undefined && overall > faceWidth;
   return {
