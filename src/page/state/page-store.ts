@@ -348,6 +348,8 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
     setState({ jobs: await keeper.list() });
     if (open?.id !== id) return;
     const theirs = await keeper.load(id);
+    // A change made here meanwhile is on its way to be saved, and will be told of the other window's.
+    if (getState().open !== open) return;
     if (theirs && theirs.revision > open.revision) {
       setState({ open: theirs, said: 'Changed in another window: this is how it stands there.' });
       answerAll();

@@ -1,0 +1,267 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { chooseInMenu, expectStatus, openFile } from './drive-page.ts';
+import { look, openPage, type PageOptions } from './open-page.ts';
+import { expectAnswer } from './walk.ts';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** A table, a laptop, a tablet upright, a telephone. */
+const sizes = [
+  { width: 1440, height: 900 },
+  { width: 1024, height: 768 },
+  { width: 768, height: 1024 },
+  { width: 390, height: 844 },
+] as const;
+
+interface State {
+  readonly name: string;
+  readonly options?: PageOptions;
+  readonly reach: (page: Page) => Promise<void>;
+}
+
+const openDemo =
+  (name: string) =>
+  async (page: Page): Promise<void> => {
+    await openFile(page, `demo-data/${name}.json`);
+    await expectStatus(page, `Opened ${name}.json`);
+    await expectAnswer(page, /./);
+  };
+
+const startOwn = async (page: Page): Promise<void> => {
+  await page.getByRole('button', { name: 'Start with my gear' }).click();
+  await page.getByRole('heading', { name: 'Which looks like yours?' }).first().waitFor();
+};
+
+const startCount = async (page: Page): Promise<void> => {
+  await startOwn(page);
+  await page.getByRole('button', { name: /^Straight teeth/ }).click();
+  await page.getByRole('button', { name: /Don.t know/ }).click();
+  await page.getByLabel(/^Teeth$/).waitFor();
+};
+
+const makePart = async (page: Page, name: string): Promise<void> => {
+  await openDemo(name)(page);
+  await page.getByRole('button', { name: 'How to make it' }).first().click();
+  await page.getByRole('button', { name: 'Save STL' }).first().waitFor();
+};
+
+const states: readonly State[] = [
+  { name: 'first-visit', reach: (page) => expectAnswer(page, /Metric size 0\.5/) },
+  { name: 'which-looks-like-yours', reach: startOwn },
+  {
+    name: 'kind-not-covered',
+    reach: async (page) => {
+      await startOwn(page);
+      await page.getByRole('button', { name: /^Cone/ }).click();
+      await expectAnswer(page, /Stop here/);
+    },
+  },
+  {
+    name: 'what-happened',
+    reach: async (page) => {
+      await startOwn(page);
+      await page.getByRole('button', { name: /^Straight teeth/ }).click();
+      await page.getByRole('button', { name: /^Split/ }).click();
+    },
+  },
+  { name: 'empty-count-the-teeth', reach: startCount },
+  {
+    name: 'error-under-the-field',
+    reach: async (page) => {
+      await startCount(page);
+      await page.getByLabel(/^Teeth$/).fill('two dozen');
+      await page.keyboard.press('Enter');
+      await page.getByText(/whole number/).waitFor();
+    },
+  },
+  {
+    name: 'all-it-could-still-be',
+    reach: async (page) => {
+      await startCount(page);
+      await page.getByLabel(/^Teeth$/).fill('23');
+      await page.keyboard.press('Enter');
+      await expectAnswer(page, /Most likely/);
+    },
+  },
+  {
+    name: 'typing-a-reading',
+    reach: async (page) => {
+      await startCount(page);
+      await page.getByLabel(/^Teeth$/).fill('23');
+      await page.keyboard.press('Enter');
+      await page.getByLabel(/What the caliper shows/).fill('12.43 12.45');
+    },
+  },
+  {
+    name: 'working',
+    // The worker is held back once the page is up, so that the old answer stands dimmed.
+    options: {
+      prepare: () => {
+        const post = Worker.prototype.postMessage;
+        let sent = 0;
+        Worker.prototype.postMessage = function (this: Worker, ...given: unknown[]) {
+          sent++;
+          if (sent <= 1) post.apply(this, given as Parameters<typeof post>);
+        } as typeof post;
+      },
+    },
+    reach: async (page) => {
+      await expectAnswer(page, /Metric size/);
+      await page
+        .getByRole('button', { name: /^across the tips/ })
+        .first()
+        .click();
+      await page.getByLabel(/What the caliper shows/).fill('6.5');
+      await page.keyboard.press('Enter');
+      await page.locator('.verdict-working').waitFor();
+    },
+  },
+  { name: 'undecided-ending', reach: openDemo('film-splicer') },
+  { name: 'likely-split-gear', reach: openDemo('coin-counter') },
+  { name: 'a-third-of-the-teeth-gone', reach: openDemo('chart-recorder') },
+  { name: 'inch-gear', reach: openDemo('label-printer') },
+  { name: 'slip', reach: openDemo('weather-drum') },
+  {
+    name: 'bad-file',
+    reach: async (page) => {
+      await expectAnswer(page, /Metric size/);
+      await page.getByTestId('open-file').setInputFiles({
+        name: 'notes.txt',
+        mimeType: 'text/plain',
+        buffer: Buffer.from('24 teeth, 12.98 across'),
+      });
+      await expectStatus(page, /not JSON|JSON/);
+    },
+  },
+  {
+    name: 'storage-refused',
+    options: {
+      prepare: () => {
+        Object.defineProperty(window, 'indexedDB', { value: undefined });
+      },
+    },
+    reach: (page) => expectStatus(page, "This browser won't keep your work"),
+  },
+  { name: 'make', reach: (page) => makePart(page, 'slide-projector') },
+  { name: 'make-trial', reach: (page) => makePart(page, 'film-splicer') },
+  {
+    name: 'make-not-yet',
+    reach: async (page) => {
+      await startCount(page);
+      await page.getByRole('button', { name: 'How to make it' }).first().click();
+      await expectAnswer(page, /Not yet/);
+    },
+  },
+  {
+    name: 'kit',
+    reach: async (page) => {
+      await openDemo('coin-counter')(page);
+      await chooseInMenu(page, 'My tools and this machine');
+    },
+  },
+  {
+    name: 'all-jobs',
+    reach: async (page) => {
+      await openDemo('coin-counter')(page);
+      await chooseInMenu(page, 'All jobs on this machine');
+      await page.getByText('Coin counter, sorter gear').last().waitFor();
+    },
+  },
+  {
+    name: 'names',
+    reach: async (page) => {
+      await openDemo('coin-counter')(page);
+      await chooseInMenu(page, 'Name this gear and job');
+    },
+  },
+  {
+    name: 'before-you-take-it-apart',
+    reach: async (page) => {
+      await expectAnswer(page, /Metric size/);
+      await chooseInMenu(page, 'Before you take it apart');
+    },
+  },
+  {
+    name: 'lay-it-on-the-drawing',
+    reach: async (page) => {
+      await openDemo('coin-counter')(page);
+      await page
+        .getByRole('button', { name: /^teeth/ })
+        .first()
+        .click();
+      await page.getByRole('button', { name: 'Lay it on the drawing' }).click();
+      await page.getByRole('heading', { name: 'Lay it on the drawing' }).waitFor();
+    },
+  },
+  {
+    name: 'menu',
+    reach: async (page) => {
+      await expectAnswer(page, /Metric size/);
+      await page.locator('summary', { hasText: 'File' }).click();
+    },
+  },
+];
+
+/** What axe finds, in words that say where; nothing is what it has to be. */
+async function listFaults(page: Page): Promise<string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    const { run } = (window as unknown as { axe: { run: () => Promise<AxeResults> } }).axe;
+    const { violations } = await run();
+    return violations.flatMap((one) =>
+      one.nodes.map((node) => `${one.id}: ${one.help}: ${node.html.slice(0, 120)}`),
+    );
+  });
+}
+
+interface AxeResults {
+  readonly violations: readonly {
+    readonly id: string;
+    readonly help: string;
+    readonly nodes: readonly { readonly html: string }[];
+  }[];
+}
+
+/** The page is never wider than its window: nothing is to be scrolled sideways. */
+const findOverflow = (page: Page): Promise<number> =>
+  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+/** Targets that a finger misses: buttons and fields below 48 px, apart from words in a line. */
+const listSmallTargets = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    [
+      ...document.querySelectorAll<HTMLElement>(
+        'button, summary, select, input:not([type=radio], [type=checkbox], .unseen)',
+      ),
+    ]
+      .filter((one) => one.checkVisibility() && !one.classList.contains('unseen'))
+      .filter((one) => one.getBoundingClientRect().height < 47.5)
+      .map((one) => `${one.tagName} ${one.textContent?.slice(0, 40)} ${one.getBoundingClientRect().height}`),
+  );
+
+describe.each(states)('$name', ({ name, options, reach }) => {
+  test('pleases axe in light and dark, fits every window, and has targets for fingers', async () => {
+    const page = await openPage({ ...options });
+    await reach(page);
+    for (const size of sizes) {
+      await page.setViewportSize(size);
+      // One frame for the layout to follow the window.
+      await page.evaluate(
+        () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
+      );
+      expect(await findOverflow(page), `${size.width} px`).toBe(0);
+      expect(await listSmallTargets(page), `${size.width} px`).toEqual([]);
+      await page.evaluate(() => window.scrollTo(0, 0));
+      await look(page, name);
+      if (size.width !== 1440 && size.width !== 390) continue;
+      expect(await listFaults(page), `light, ${size.width} px`).toEqual([]);
+      await page.emulateMedia({ colorScheme: 'dark' });
+      expect(await listFaults(page), `dark, ${size.width} px`).toEqual([]);
+      if (size.width === 1440) await look(page, `${name}-dark`);
+      await page.emulateMedia({ colorScheme: 'light' });
+    }
+  });
+});
