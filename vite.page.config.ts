@@ -13,5 +13,7 @@ export default defineConfig({
     target: 'es2022',
     // Fonts stay files: inlined, they would be read twice as often as they are needed.
     assetsInlineLimit: 0,
+    // The view of the solid is the largest, and loads only when it is asked for.
+    chunkSizeWarningLimit: 800,
   },
 });

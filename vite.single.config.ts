@@ -26,6 +26,8 @@ export default defineConfig({
     assetsInlineLimit: Number.MAX_SAFE_INTEGER,
     cssCodeSplit: false,
     modulePreload: false,
+    // One file is the point.
+    chunkSizeWarningLimit: 10_000,
     rolldownOptions: { output: { codeSplitting: false } },
   },
 });

@@ -19,6 +19,8 @@ if (process.argv.includes('--cli')) {
   const from = hashSources();
   const isBuilt = outputs.every((path) => existsSync(path)) && existsSync(stampFile);
   if (!process.argv.includes('--if-stale') || !isBuilt || readFileSync(stampFile, 'utf8') !== from) {
+    // A build that is stopped halfway must not pass for a whole one.
+    rmSync(stampFile, { force: true });
     rmSync('dist', { recursive: true, force: true });
     for (const args of steps) build(args);
     mkdirSync('.cache', { recursive: true });
