@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { chooseDetailScale, chooseScale, pxPerMmAtTrueSize } from '../../src/page/drawing/choose-scale.ts';
-import { type LayoutAsked, labelWidth, layOut } from '../../src/page/drawing/lay-out.ts';
+import { type LayoutAsked, labelWidth } from '../../src/page/drawing/laid-dimension.ts';
+import { layOut } from '../../src/page/drawing/lay-out.ts';
 import { overlap } from '../../src/page/drawing/part-labels.ts';
 
 const kinds = [

@@ -23,7 +23,7 @@ export function DimensionLabel({ dimension, box, sheet, onTouch }: DimensionLabe
   };
   const words = (
     <>
-      <span className={value === undefined ? 'DimensionLabel-open' : 'DimensionLabel-name'}>{name}</span>
+      <span className={value === undefined ? 'DimensionLabel-open' : 'DimensionLabel-name'}>{name}</span>{' '}
       {value !== undefined && (
         <span className={isSuspect ? 'DimensionLabel-value DimensionLabel-suspect' : 'DimensionLabel-value'}>
           {value}

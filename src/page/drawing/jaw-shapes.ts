@@ -35,7 +35,13 @@ export function shapeJaw(
       };
     default:
       return {
-        ...shapeFlat(place.across, Math.max(36 * px, Math.min(place.opening * 0.2, 120 * px)), px),
+        ...shapeFlat(
+          place.across,
+          Math.max(36 * px, Math.min(place.opening * 0.2, 120 * px)),
+          px,
+          1,
+          place.shape === 'flat' ? place.reach : 0,
+        ),
         isInside: false,
       };
   }
@@ -63,15 +69,22 @@ function shapeRod(place: JawPlace, m: number, px: number): JawShape {
 }
 
 /** A flat jaw: it reaches a little past the contact and comes from below. */
-function shapeFlat(across: number, length: number, px: number, part = 1): Omit<JawShape, 'isInside'> {
+function shapeFlat(
+  across: number,
+  length: number,
+  px: number,
+  part = 1,
+  reach = 0,
+): Omit<JawShape, 'isInside'> {
   const a = across;
   const w = 18 * px * part;
-  const top = a + 26 * px * part;
+  const past = reach > 0 ? Math.min(26 * px, reach) : 26 * px * part;
+  const top = a + past;
   const low = a - length;
   return {
-    outline: `M0 ${top}L${w * 0.35} ${top}L${w} ${a + 8 * px * part}L${w} ${low}${broken(w, low, 0, low, px)}L0 ${top}`,
+    outline: `M0 ${top}L${w * 0.35} ${top}L${w} ${a + past - 18 * px * part}L${w} ${low}${broken(w, low, 0, low, px)}L0 ${top}`,
     hatch: hatchRectangle(
-      { left: 0, right: w * 0.55, low: a - 18 * px * part, high: a + 14 * px * part },
+      { left: 0, right: w * 0.55, low: a - 18 * px * part, high: a + past - 12 * px * part },
       4 * px,
     ),
   };

@@ -120,7 +120,7 @@ function describe(all: DimensionsAsked, slot: Slot, asWords?: string): Dimension
         value: words,
         how: 'read',
         isSuspect,
-        spoken: `${name}: ${words}, counted${isSuspect ? '; it doesn’t agree with the others' : ''}`,
+        spoken: `${name} ${words}, counted${isSuspect ? '; it doesn’t agree with the others' : ''}`,
       };
     }
     if (leads !== undefined && isSettled(report)) {
@@ -129,7 +129,7 @@ function describe(all: DimensionsAsked, slot: Slot, asWords?: string): Dimension
         value: `(${leads})`,
         how: 'worked out',
         isSuspect: false,
-        spoken: `${name}: ${leads}, worked out`,
+        spoken: `${name} ${leads}, worked out`,
       };
     }
     return { ...base, how: 'not read yet', isSuspect: false, spoken: asWords ?? `${name}: not counted yet` };
@@ -144,7 +144,7 @@ function describe(all: DimensionsAsked, slot: Slot, asWords?: string): Dimension
       value: `${sign}${told}`,
       how: 'read',
       isSuspect,
-      spoken: `${name}: ${told} ${spokenUnit(unit)}, read${isSuspect ? '; it doesn’t agree with the others' : ''}`,
+      spoken: `${name} ${told} ${spokenUnit(unit)}, read${isSuspect ? '; it doesn’t agree with the others' : ''}`,
     };
   }
   const worked = isActive ? undefined : workOut(all, slot);
@@ -155,7 +155,7 @@ function describe(all: DimensionsAsked, slot: Slot, asWords?: string): Dimension
       value: `(${sign}${told})`,
       how: 'worked out',
       isSuspect: false,
-      spoken: `${name}: ${told} ${spokenUnit(unit)}, worked out, not read`,
+      spoken: `${name} ${told} ${spokenUnit(unit)}, worked out, not read`,
     };
   }
   return { ...base, how: 'not read yet', isSuspect: false, spoken: `${name}: not read yet` };

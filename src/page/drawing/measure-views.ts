@@ -1,5 +1,5 @@
 import type { Wheel, WheelDrawing } from '../../index.ts';
-import { type LaidDimension, labelWidth } from './lay-out.ts';
+import { type LaidDimension, labelWidth } from './laid-dimension.ts';
 import type { Dimension } from './list-dimensions.ts';
 import { placeJaws } from './place-jaws.ts';
 import type { Section } from './section-profile.ts';

@@ -14,7 +14,10 @@ export interface JawPlace {
   readonly middle: number;
   readonly across: number;
   readonly opening: number;
-  /** How far into the gap the jaws reach, across the direction; for `span` the lowest point of the tips */
+  /**
+   * How far the jaws reach into the gap; for `span` the lowest point of their tips across the direction; for `flat`
+   * how far past the contact they may go, 0 where nothing is in their way
+   */
   readonly reach: number;
   readonly pin?: { readonly radius: number; readonly along: number; readonly across: number } | undefined;
 }
@@ -195,6 +198,7 @@ function placeOnSection(gear: DrawnGear, slot: Slot, wheel: Wheel, kind: Kind): 
             middle: 0,
             across: -(section.faceWidth + section.length) / 2,
             opening: 2 * section.hubRadius,
+            reach: (section.length - section.faceWidth) / 2,
           };
     default:
       return undefined;
