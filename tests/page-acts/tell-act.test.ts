@@ -78,7 +78,7 @@ describe.each(Object.entries(subjects))('for the %s', (_, subject) => {
         expect(sentence).not.toMatch(forbidden);
       }
       for (const sentence of [...steps, dont]) expect(sentence).toMatch(/^[A-Z].*[.!?]$/);
-      expect(dont).toMatch(/^Don't /);
+      expect(dont).toMatch(/^Don’t /);
       expect(minutes).toBeGreaterThanOrEqual(1);
       expect(new Set(sentences).size).toBe(sentences.length);
     }

@@ -3,10 +3,10 @@ import { isSmall, type SketchSubject } from './sketch-subject.ts';
 import { tellPartAct } from './tell-part-act.ts';
 import { tellToothAct } from './tell-tooth-act.ts';
 
-/** How one reading is taken, for somebody at a bench: three steps and one don't. */
+/** How one reading is taken, for somebody at a bench: three steps and one don’t. */
 export interface ActWords {
   readonly title: string;
-  /** The trade's word, where it is another */
+  /** The trade’s word, where it is another */
   readonly trade?: string | undefined;
   readonly steps: readonly [string, string, string];
   readonly dont: string;
@@ -16,6 +16,8 @@ export interface ActWords {
 
 /** Acts in which a jaw closes on soft teeth or a split rim. */
 const closesOnTeeth = ['outside', 'root', 'tooth-depth', 'span', 'over-pins'];
+/** Acts that need the thin tips themselves. */
+const entersSpaces = ['root', 'span', 'tooth-depth'];
 const opensWithSplit = ['outside', 'root', 'over-pins', 'bore'];
 
 /** The words of the act that fills a slot, for the gear at hand. It never tells what the reading should be. */
@@ -25,7 +27,7 @@ export function tellAct(slot: Slot, subject: SketchSubject): ActWords {
   if (closesOnTeeth.includes(slot.of)) {
     if (isSmall(subject)) {
       notes.push('Stand it on a toothpick or drill shank in putty: both hands are free.');
-      notes.push('Use the flats just behind the thin tips of the jaws.');
+      if (!entersSpaces.includes(slot.of)) notes.push('Use the flats just behind the thin tips of the jaws.');
     }
     if (isSmall(subject) || slot.of === 'root' || slot.of === 'span') {
       notes.push('Light from behind shows where the jaws touch.');
@@ -37,7 +39,7 @@ export function tellAct(slot: Slot, subject: SketchSubject): ActWords {
   return { ...act, notes };
 }
 
-/** A reading that the page has no own words for: the reading's name, and how lengths are taken. */
+/** A reading that the page has no own words for: the reading’s name, and how lengths are taken. */
 function tellOther(slot: Slot): ActWords {
   return {
     title: slot.of.replaceAll('-', ' ').replace(/^./, (first) => first.toUpperCase()),
@@ -46,7 +48,7 @@ function tellOther(slot: Slot): ActWords {
       'Close the jaws until they touch.',
       'Take it at three places; type all three.',
     ],
-    dont: "Don't squeeze: touch.",
+    dont: 'Don’t squeeze: touch.',
     minutes: 2,
     notes: [],
   };

@@ -3,7 +3,7 @@ import { isOdd, type SketchSubject } from './sketch-subject.ts';
 import type { ActWords } from './tell-act.ts';
 
 const threePlaces = 'Take it at three places and type all three in the one field.';
-const touch = "Don't squeeze: touch. Soft teeth give way.";
+const touch = 'Don’t squeeze: touch. Soft teeth give way.';
 
 /** The acts that say something about the teeth; undefined for any other slot. */
 export function tellToothAct(slot: Slot, subject: SketchSubject): ActWords | undefined {
@@ -19,14 +19,14 @@ export function tellToothAct(slot: Slot, subject: SketchSubject): ActWords | und
         title: 'Tooth depth',
         trade: 'whole depth',
         steps: [
-          "Stand the end of the caliper's bar across two tips.",
+          'Stand the end of the caliper’s bar across two tips.',
           'Slide the thin rod down to the bottom of the space between them.',
           'Take it in three spaces and type all three in the one field.',
         ],
         dont:
           subject.kind === 'rack'
-            ? "Don't tilt: the rod stands square to the bar."
-            : "Don't tilt: the rod points at the middle of the gear.",
+            ? 'Don’t tilt: the rod stands square to the bar.'
+            : 'Don’t tilt: the rod points at the middle of the gear.',
         minutes: 3,
         notes: [],
       };
@@ -43,7 +43,7 @@ export function tellToothAct(slot: Slot, subject: SketchSubject): ActWords | und
           'Roll the gear once along the ruler: every tooth leaves a line.',
           'Measure how far the lines lean from square to the ruler, in degrees.',
         ],
-        dont: "Don't press: a gear that slides draws a wrong slant.",
+        dont: 'Don’t press: a gear that slides draws a wrong slant.',
         minutes: 5,
         notes: ['Gear standing with its hole upright: lines that rise to the right are right-hand.'],
       };
@@ -58,7 +58,7 @@ export function tellToothAct(slot: Slot, subject: SketchSubject): ActWords | und
           'Turn it slowly by hand, once round for the larger of the two.',
           'Say what you felt: smooth, bumps or jams.',
         ],
-        dont: "Don't let the motor turn it.",
+        dont: 'Don’t let the motor turn it.',
         minutes: 4,
         notes: ['One, two or three holes tell which trial gear it is.'],
       };
@@ -80,7 +80,7 @@ function tellTeeth({ kind }: SketchSubject): ActWords {
           : 'Count round, touching every tooth, until you are back at the mark.',
       isBar ? 'Count again from the other end.' : 'Count again the other way round.',
     ],
-    dont: isBar ? "Don't count half a tooth at an end." : "Don't count the marked tooth twice.",
+    dont: isBar ? 'Don’t count half a tooth at an end.' : 'Don’t count the marked tooth twice.',
     minutes: 1,
     notes: [
       'Teeth gone? Count those left, then say how many seem to be gone.',
@@ -111,7 +111,7 @@ function tellOutside(subject: SketchSubject): ActWords {
         'Rock one jaw over its tip and keep the largest reading.',
         threePlaces,
       ],
-      dont: "Don't let a jaw slip into a space.",
+      dont: 'Don’t let a jaw slip into a space.',
       minutes: 3,
       notes: [],
     };
@@ -153,9 +153,9 @@ function tellRoot(subject: SketchSubject): ActWords {
         : 'Set the thin tips of the jaws in them, down to the bottoms.',
       threePlaces,
     ],
-    dont: "Don't let a jaw hang on the sides of the teeth.",
+    dont: 'Don’t let a jaw hang on the sides of the teeth.',
     minutes: 4,
-    notes: ["A jaw that doesn't reach the bottom? Say not sure."],
+    notes: ['A jaw that doesn’t reach the bottom? Say not sure.'],
   };
 }
 
@@ -173,7 +173,7 @@ function tellSpan({ teeth: count }: Slot, subject: SketchSubject): ActWords {
       'Close the flat jaws on their outer sides and rock to the smallest reading.',
       threePlaces,
     ],
-    dont: "Don't touch a tip or a bottom with the jaws.",
+    dont: 'Don’t touch a tip or a bottom with the jaws.',
     minutes: 3,
     notes,
   };
@@ -197,7 +197,7 @@ function tellPins({ pinMm }: Slot, subject: SketchSubject): ActWords {
           : 'Hold them with a rubber band; close the jaws to the largest reading.',
       threePlaces,
     ],
-    dont: "Don't use a pin that you haven't measured.",
+    dont: 'Don’t use a pin that you haven’t measured.',
     minutes: 5,
     notes: subject.isHelical ? ['Slanted teeth: let each pin lie along its own space.'] : [],
   };
@@ -213,7 +213,7 @@ function tellRackPitch({ pitches }: Slot): ActWords {
       'Set one jaw point on a left edge, the other on the left edge of the other.',
       threePlaces,
     ],
-    dont: "Don't go from a left edge to a right edge.",
+    dont: 'Don’t go from a left edge to a right edge.',
     minutes: 4,
     notes: ['Many teeth at once are better than one: their error is shared.'],
   };
