@@ -3,7 +3,7 @@ import { type ReactNode, useCallback, useEffect, useMemo, useRef } from 'react';
 import { type Group, OrthographicCamera, type ShaderMaterial } from 'three';
 import type { ShapedPart } from '../../index.ts';
 import { faceGeometry, filmMaterial, hatchMaterial } from './film-faces.ts';
-import { framePart } from './frame-part.ts';
+import { fitPart, framePart } from './frame-part.ts';
 import { lineGeometry, lineMaterial } from './ink-lines.ts';
 import { turnPose } from './pose.ts';
 import type { PoseHolder } from './pose-holder.ts';
@@ -37,10 +37,11 @@ export function PartScene({ part, isCut, isTurning, pose, sheet, ground }: PartS
     const { yaw, pitch, nearness } = pose.get();
     // The axis stands upright, its lower end down; negative y looks at the eye.
     turned.current.rotation.set(pitch - Math.PI / 2, 0, yaw);
-    const pixelsPerMm = (nearness * 0.94 * Math.min(size.width, size.height)) / (2 * frame.reach);
+    const pixelsPerMm = nearness * fitPart(frame, pitch, size.width, size.height);
     camera.zoom = pixelsPerMm;
-    camera.near = -4 * frame.reach;
-    camera.far = 4 * frame.reach;
+    const depth = 2 * (frame.radius + frame.half);
+    camera.near = -depth;
+    camera.far = depth;
     camera.position.set(0, 0, 0);
     camera.updateProjectionMatrix();
     // Where teeth stand closer than a dozen pixels, wide lines would run together.
@@ -134,10 +135,8 @@ function drawPart(
     { name: 'edges', geometry: lineGeometry(drawing.edges.sharp, false), material: edge, renderOrder: 1 },
     { name: 'axis', geometry: lineGeometry(axis, false), material: center, renderOrder: 2 },
   ];
-  // A wall that runs on is seen past a line only where there are segments at all.
-  const meshes = all.filter((one) => one.geometry.drawRange.count !== 0);
   return {
-    meshes,
+    meshes: all,
     film,
     hatch,
     edges: [edge, turning],

@@ -1,6 +1,6 @@
 import { type ReactNode, useCallback, useMemo, useRef, useState } from 'react';
 import type { ShapedPart } from '../../index.ts';
-import { type Pose, type PoseStep, stepPose } from './pose.ts';
+import { faceCut, type Pose, type PoseStep, stepPose } from './pose.ts';
 import { holdPose } from './pose-holder.ts';
 import { SolidCanvas } from './SolidCanvas.tsx';
 import { tellSolid } from './tell-solid.ts';
@@ -61,7 +61,13 @@ export function SolidStage({ part, unit, onMissing, onClose }: SolidStageProps):
         {step('Nearer', 'nearer')}
         {step('Farther', 'farther')}
         {step('As at first', 'home')}
-        <button type="button" onClick={() => setCut((was) => !was)}>
+        <button
+          type="button"
+          onClick={() => {
+            if (!isCut) pose.set(faceCut(pose.get(), home));
+            setCut(!isCut);
+          }}
+        >
           {isCut ? 'Whole' : 'Cut it open'}
         </button>
         <button type="button" onClick={() => setTurning((was) => !was)}>
@@ -82,4 +88,4 @@ export function SolidStage({ part, unit, onMissing, onClose }: SolidStageProps):
 const wheelHome: Pose = { yaw: -Math.PI / 9, pitch: (40 * Math.PI) / 180, nearness: 1 };
 
 /** A rack from the side of its end, which the cut then shows. */
-const rackHome: Pose = { yaw: -Math.PI / 4, pitch: Math.PI / 6, nearness: 1 };
+const rackHome: Pose = { yaw: -Math.PI / 3, pitch: Math.PI / 6, nearness: 1 };

@@ -4,7 +4,7 @@ export interface Pose {
   readonly yaw: number;
   /** How far its upper face leans toward the eye, rad: 0 edge on, π/2 straight from above, −π/2 from below */
   readonly pitch: number;
-  /** 1 where the whole solid just fits, at any pose */
+  /** 1 where the whole solid just fits the sheet */
   readonly nearness: number;
 }
 
@@ -28,6 +28,11 @@ export function stepPose(pose: Pose, step: PoseStep, home: Pose): Pose {
     case 'home':
       return home;
   }
+}
+
+/** Turned back to where a cut is seen, if it would look away from the eye. At home it is seen. */
+export function faceCut(pose: Pose, home: Pose): Pose {
+  return Math.cos(pose.yaw - home.yaw) < 0.5 ? { ...pose, yaw: home.yaw } : pose;
 }
 
 /** Turned by angles in rad. */
