@@ -133,7 +133,7 @@ const states: readonly State[] = [
         mimeType: 'text/plain',
         buffer: Buffer.from('24 teeth, 12.98 across'),
       });
-      await expectStatus(page, /not JSON|JSON/);
+      await expectStatus(page, /after the end of the job|JSON/);
     },
   },
   {
@@ -167,7 +167,7 @@ const states: readonly State[] = [
     reach: async (page) => {
       await openDemo('coin-counter')(page);
       await chooseInMenu(page, 'All jobs on this machine');
-      await page.getByText('Coin counter, sorter gear').last().waitFor();
+      await page.locator('.jobs-list').getByText('Coin counter, sorter gear').waitFor();
     },
   },
   {

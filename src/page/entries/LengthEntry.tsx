@@ -83,10 +83,10 @@ export function LengthEntry(props: EntryProps): ReactNode {
           <button
             type="button"
             className="entry-unit plain"
-            aria-label={`unit: ${unit === 'mm' ? 'millimeters' : 'inches'}; change`}
             onClick={() => onUnit(unit === 'mm' ? 'in' : 'mm')}
           >
             {unit}
+            <span className="unseen">, change the unit</span>
           </button>
         }
       />
