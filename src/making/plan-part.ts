@@ -59,6 +59,9 @@ export function planPart(
   warnings.push(
     'No allowance for your printer is in this file: holes come out smaller, outsides larger. Print one, measure it, then scale what is off.',
   );
+  if (process.lineMm > 0) {
+    warnings.push('Print three: one to measure, one to run, one to keep beside the machine.');
+  }
   if (spec.helixAngle !== 0) {
     warnings.push('A slanted gear runs with a mate of the same angle and the other hand only.');
   }

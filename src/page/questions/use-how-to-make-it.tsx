@@ -2,7 +2,7 @@ import './make.css';
 import { lazy, type ReactNode, Suspense, useEffect, useState } from 'react';
 import { Fail, type Job, type MadePart, partFormats, processes, type Wheel } from '../../index.ts';
 import { GearDrawing } from '../drawing/GearDrawing.tsx';
-import { Verdict } from '../slip/Verdict.tsx';
+import { type Certainty, Verdict } from '../slip/Verdict.tsx';
 import { handOver } from '../state/save-file.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { formatLength } from '../words/format-length.ts';
@@ -51,8 +51,8 @@ export function useHowToMakeIt(job: Job, wheel: Wheel): QuestionParts {
       <GearDrawing
         wheel={wheel}
         report={answer?.report}
-        drawing={answer && { ...answer.drawing, gears: answer.drawing.gears.slice(0, 1) }}
-        asked={answer?.asked ?? []}
+        drawing={answer && { ...answer.drawing, gears: answer.drawing.gears.slice(0, 1), expected: [] }}
+        asked={[]}
         isWorking={false}
         unit={unit}
         titleBlock={{
@@ -67,7 +67,7 @@ export function useHowToMakeIt(job: Job, wheel: Wheel): QuestionParts {
         }}
       />
     ),
-    answer: <Answer plan={plan} />,
+    answer: <Answer plan={plan} verdict={answer?.report.verdict} />,
     next: (
       <Next
         part={part}
@@ -82,7 +82,8 @@ export function useHowToMakeIt(job: Job, wheel: Wheel): QuestionParts {
   };
 }
 
-function Answer({ plan }: { readonly plan: Plan }): ReactNode {
+function Answer(props: { readonly plan: Plan; readonly verdict: Certainty | undefined }): ReactNode {
+  const { plan, verdict } = props;
   if (plan && 'fail' in plan) {
     const { message } = plan.fail;
     return (
@@ -102,10 +103,11 @@ function Answer({ plan }: { readonly plan: Plan }): ReactNode {
       sentence={
         <>
           {part.isTrial ? 'A trial part' : 'A part'} of {part.spec.teeth} teeth, size{' '}
-          {Number(part.spec.moduleMm.toFixed(4))} <small>(module)</small>.
+          {Number(part.spec.moduleMm.toFixed(4))}. <small>(module)</small>
         </>
       }
-      certainty={part.isTrial ? 'undecided' : 'likely'}
+      // A spec that was given needs no verdict of its own.
+      certainty={part.isTrial ? 'undecided' : (verdict ?? 'certain')}
       isWorking={false}
     >
       {part.isTrial && (

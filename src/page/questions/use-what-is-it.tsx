@@ -11,7 +11,7 @@ import { isWorkable, listNextActs, type NextAct } from '../state/choose-next.ts'
 import { dropReading } from '../state/edit-job.ts';
 import type { GearAnswer } from '../state/page-state.ts';
 import { draftKey } from '../state/page-store.ts';
-import { isSameSlot, type Slot, slotKey } from '../state/slot.ts';
+import { isSameSlot, type Slot, slotKey, slotOf } from '../state/slot.ts';
 import { subjectOf } from '../state/subject-of.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { formatLength } from '../words/format-length.ts';
@@ -31,7 +31,7 @@ export function useWhatIsIt(job: Job, wheel: Wheel): QuestionParts {
   const { unit } = usePage((state) => state.settings);
   const isExample = usePage((state) => state.isExample);
   const acts = listNextActs(job, wheel, answer?.report);
-  const slot = act ?? acts[0]?.slot;
+  const slot = act ?? suspectSlot(wheel, answer) ?? acts.find((one) => one.purpose !== 'more')?.slot;
   const text = slot ? (drafts[draftKey(wheel.id, slot)] ?? '') : '';
   const open = (next: Slot): void => store.openAct(next);
 
@@ -140,10 +140,12 @@ function Next(props: {
   }
   if (isExample && !isByHand) return <StartHere />;
   const ending = answer && !isByHand ? tellEnding(answer.report) : undefined;
-  const isOpenAct = slot !== undefined && (isByHand || acts.some((one) => isSameSlot(one.slot, slot)));
+  const isOpenAct =
+    slot !== undefined &&
+    (isByHand || acts.some((one) => one.purpose !== 'more' && isSameSlot(one.slot, slot)));
   const purpose = acts.find((one) => slot && isSameSlot(one.slot, slot));
   // A slip that is more likely than not comes first: every other reading is understood beside it.
-  const isSlip = !isByHand && (answer?.report.suspect[0]?.probability ?? 0) >= 0.5;
+  const isSlip = !isByHand && suspectSlot(wheel, answer) !== undefined;
   const others = acts.filter((one) => slot && !isSameSlot(one.slot, slot)).slice(0, 5);
   return (
     <>
@@ -176,7 +178,10 @@ function Next(props: {
       )}
       {isSlip && <Instead acts={acts} onOpen={(next) => store.openAct(next)} />}
       {!isSlip && !isOpenAct && !ending && (
-        <NothingMore onMake={() => store.go({ question: 'how-to-make-it' })} />
+        <>
+          <NothingMore onMake={() => store.go({ question: 'how-to-make-it' })} />
+          <Instead acts={acts} onOpen={(next) => store.openAct(next)} />
+        </>
       )}
       {isOpenAct && !isSlip && slot && (
         <NextActPart
@@ -220,6 +225,14 @@ function Next(props: {
       )}
     </>
   );
+}
+
+/** The reading that is more likely a slip than not. */
+function suspectSlot(wheel: Wheel, answer: GearAnswer | undefined): Slot | undefined {
+  const suspect = answer?.report.suspect[0];
+  if (!suspect || suspect.probability < 0.5) return undefined;
+  const reading = wheel.readings?.[suspect.reading];
+  return reading ? slotOf(reading) : { of: 'zero' };
 }
 
 /** The other acts, as a list to open. */

@@ -1,12 +1,12 @@
 import type { Job, Wheel, WheelReport } from '../../index.ts';
 import { findReading, isSameSlot, type Slot, slotKey } from './slot.ts';
 
-/** What the person does next, why, and whether it is for the size or for the part. */
+/** What the person does next, why, and what for: more can be taken, but nothing asks for it. */
 export interface NextAct {
   readonly slot: Slot;
   /** Why this one, in a clause; absent for the first questions */
   readonly why?: string | undefined;
-  readonly purpose: 'start' | 'size' | 'part';
+  readonly purpose: 'start' | 'size' | 'part' | 'more';
 }
 
 /** A reading that changes the odds by less than words can say is not worth a walk to the bench. */
@@ -52,18 +52,16 @@ export function listNextActs(_job: Job, wheel: Wheel, report: WheelReport | unde
     add({ of: next.of, teeth: next.teeth, pinMm: next.pinMm, mate: next.mate }, 'size', next.why);
   }
   if (isLost) return acts;
-  const isSure = report?.verdict === 'certain' || report?.verdict === 'likely';
   const forPart = listPartSlots(wheel).filter((slot) => !has(slot));
   const parts = forPart.map((slot): NextAct => ({ slot, purpose: 'part' }));
-  // While the size is open its readings come first; once it is certain, those that the part needs.
   const worth = parts.filter(({ slot }) => !isLeftOut(slot));
-  return isSure && report?.verdict === 'certain' && report.suspect.length === 0
-    ? [
-        ...acts.filter((act) => act.purpose === 'start'),
-        ...worth,
-        ...acts.filter((act) => act.purpose !== 'start'),
-      ]
-    : [...acts, ...worth];
+  if (report?.verdict !== 'certain') return [...acts, ...worth];
+  // Once the size is certain, what the part needs comes first, and the rest is for those who want it.
+  return [
+    ...acts.filter((act) => act.purpose === 'start'),
+    ...worth,
+    ...acts.filter((act) => act.purpose !== 'start').map((act): NextAct => ({ ...act, purpose: 'more' })),
+  ];
 }
 
 /** What a part needs beside its teeth. */

@@ -188,7 +188,7 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
   const replaceOpen = (open: OpenJob): void => {
     const { open: before, place } = getState();
     if (open === before) return;
-    setState({ open, trouble: undefined, hasActed: true });
+    setState({ open, trouble: undefined, said: undefined, hasActed: true });
     const ids = (open.job.wheels ?? []).map((wheel) => wheel.id);
     if (place.wheelId !== undefined && !ids.includes(place.wheelId))
       navigate({ ...place, wheelId: ids[0] }, true);
@@ -212,9 +212,10 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
       past: [],
       future: [],
     };
-    setState({ isExample: false, said: 'The example stays as it is: you are working in a copy of it.' });
+    setState({ isExample: false });
     navigate({ ...place, jobId: copy.id }, true);
     replaceOpen(changeJob(copy, what, edit));
+    setState({ said: 'The example stays as it is: you are working in a copy of it.' });
     void keeper.keepLastOpen(copy.id);
   };
 
