@@ -4,7 +4,7 @@ import { type Group, OrthographicCamera, type ShaderMaterial } from 'three';
 import type { ShapedPart } from '../../index.ts';
 import { faceGeometry, filmMaterial, hatchMaterial } from './film-faces.ts';
 import { fitPart, framePart } from './frame-part.ts';
-import { edgeLines, lineMaterial, plainLines } from './ink-lines.ts';
+import { edgeLines, inkLines, lineMaterial, plainLines } from './ink-lines.ts';
 import { turnPose } from './pose.ts';
 import type { PoseHolder } from './pose-holder.ts';
 import { followGround, readGround } from './read-ground.ts';
@@ -62,7 +62,7 @@ export function PartScene({ part, isCut, isTurning, pose, sheet, ground }: PartS
     const ink = (): void => {
       const colors = readGround(sheet);
       gl.setClearColor(colors.ground, 1);
-      for (const { uniforms } of drawn.lines) uniforms.ink.value.copy(colors.ink);
+      for (const material of drawn.lines) inkLines(material, colors);
       drawn.film.uniforms.lit.value.copy(colors.lit);
       drawn.film.uniforms.shade.value.copy(colors.shade);
       drawn.hatch.uniforms.film.value.copy(colors.film);

@@ -1,5 +1,16 @@
-import { BufferAttribute, BufferGeometry, DynamicDrawUsage, ShaderMaterial, Vector2, Vector3 } from 'three';
+import {
+  BufferAttribute,
+  BufferGeometry,
+  CustomBlending,
+  DynamicDrawUsage,
+  MaxEquation,
+  MinEquation,
+  ShaderMaterial,
+  Vector2,
+  Vector3,
+} from 'three';
 import type { SolidDrawing } from '../../index.ts';
+import type { Ground } from './read-ground.ts';
 
 /** Segments as strips as wide as a pen, and which of them are drawn. */
 export interface InkLines {
@@ -89,6 +100,7 @@ function putStrip(index: { [at: number]: number }, at: number, k: number): numbe
 export function lineMaterial(kind: 'edge' | 'axis'): ShaderMaterial {
   return new ShaderMaterial({
     uniforms: {
+      film: { value: new Vector3() },
       ink: { value: new Vector3() },
       sheet: { value: new Vector2(1, 1) },
       pen: { value: 2 },
@@ -97,8 +109,20 @@ export function lineMaterial(kind: 'edge' | 'axis'): ShaderMaterial {
     vertexShader: placeStrip,
     fragmentShader: inkStrip,
     transparent: true,
+    blending: CustomBlending,
+    blendEquation: MinEquation,
     depthWrite: false,
   });
+}
+
+/**
+ * Inks a line material for a ground. Where strips overlap, at every joint, the stronger of two inks stays: added up,
+ * their soft edges would make beads of the joints.
+ */
+export function inkLines(material: ShaderMaterial, { film, ink, isDark }: Ground): void {
+  material.uniforms.film.value.copy(film);
+  material.uniforms.ink.value.copy(ink);
+  material.blendEquation = isDark ? MaxEquation : MinEquation;
 }
 
 const placeStrip = `
@@ -125,6 +149,7 @@ void main() {
 }`;
 
 const inkStrip = `
+uniform vec3 film;
 uniform vec3 ink;
 uniform float pen;
 varying vec2 place;
@@ -139,5 +164,5 @@ void main() {
   if (step > 24.0 * pen && (step < 28.0 * pen || step > 29.0 * pen)) discard;
 #endif
   if (cover <= 0.0) discard;
-  gl_FragColor = vec4(ink, cover);
+  gl_FragColor = vec4(mix(film, ink, cover), 1.0);
 }`;
