@@ -1,13 +1,14 @@
 import type { Mesh } from './mesh.ts';
 
-/** A mesh's edges as a draftsman sees them. Flat joints, as between the triangles of one face, are in neither list. */
+/**
+ * A mesh's edges as a draftsman sees them: segments, 12 numbers each: both ends (mm), then the outward unit normals of
+ * the two faces at it, the second zero where a face ends. Flat joints, as between the triangles of one face, are in
+ * neither list.
+ */
 export interface MeshEdges {
-  /** Always drawn: two faces meet at more than the angle, or a face ends. Segments, x0 y0 z0 x1 y1 z1, … in mm */
+  /** Drawn wherever one of its faces looks at the eye: they meet at more than the angle, or a face ends */
   readonly sharp: Float32Array;
-  /**
-   * Drawn where the surface turns away from the eye there: a segment as above and the outward unit normals of the two
-   * faces at it, 12 numbers each
-   */
+  /** Drawn where the surface turns away from the eye: one of its faces looks at it and the other doesn't */
   readonly bent: Float32Array;
 }
 
@@ -38,14 +39,16 @@ export function findEdges({ positions, triangles }: Mesh, sharpAngle: number): M
     const b = 3 * Math.floor(other / 3);
     const cosine =
       normals[a] * normals[b] + normals[a + 1] * normals[b + 1] + normals[a + 2] * normals[b + 2];
-    if (cosine < sharpCosine) addSegment(sharp, positions, from, to);
-    else if (cosine < flatCosine) {
-      addSegment(bent, positions, from, to);
-      bent.push(normals[a], normals[a + 1], normals[a + 2], normals[b], normals[b + 1], normals[b + 2]);
-    }
+    if (cosine > flatCosine) continue;
+    const list = cosine < sharpCosine ? sharp : bent;
+    addSegment(list, positions, from, to);
+    list.push(normals[a], normals[a + 1], normals[a + 2], normals[b], normals[b + 1], normals[b + 2]);
   }
-  for (const k of open.values())
+  for (const k of open.values()) {
     addSegment(sharp, positions, triangles[k], triangles[k % 3 === 2 ? k - 2 : k + 1]);
+    const a = 3 * Math.floor(k / 3);
+    sharp.push(normals[a], normals[a + 1], normals[a + 2], 0, 0, 0);
+  }
   return { sharp: Float32Array.from(sharp), bent: Float32Array.from(bent) };
 }
 

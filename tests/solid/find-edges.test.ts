@@ -23,9 +23,9 @@ const bar: Mesh = {
   ),
 };
 
-function lengthOf(segments: Float32Array, stride: number): number {
+function lengthOf(segments: Float32Array): number {
   let sum = 0;
-  for (let k = 0; k < segments.length; k += stride)
+  for (let k = 0; k < segments.length; k += 12)
     sum += Math.hypot(
       segments[k + 3] - segments[k],
       segments[k + 4] - segments[k + 1],
@@ -37,13 +37,13 @@ function lengthOf(segments: Float32Array, stride: number): number {
 describe('the edges that are drawn', () => {
   test('of a square bar are its twelve, and no diagonal of a face', () => {
     const { sharp, bent } = findEdges(bar, sharpAngle);
-    expect([sharp.length / 6, bent.length]).toEqual([12, 0]);
-    expect(lengthOf(sharp, 6)).toBeCloseTo(8 * 2 + 4 * 3, 5);
+    expect([sharp.length / 12, bent.length]).toEqual([12, 0]);
+    expect(lengthOf(sharp)).toBeCloseTo(8 * 2 + 4 * 3, 5);
   });
 
   test('of an open face are its rim', () => {
     const { sharp } = findEdges({ ...bar, triangles: bar.triangles.slice(0, 6) }, sharpAngle);
-    expect(lengthOf(sharp, 6)).toBeCloseTo(8, 5);
+    expect(lengthOf(sharp)).toBeCloseTo(8, 5);
   });
 
   test('of a wheel are both faces, both rims of the bore, and along the width the corners of its tips alone', () => {
@@ -51,7 +51,7 @@ describe('the edges that are drawn', () => {
     const form = { spec, faceWidth: 8, bore: { shape: 'round', diameter: 9 }, hubs: [], chamfer: 0 } as const;
     const { sharp, bent } = findEdges(buildSolid(form, 0.002), sharpAngle);
     let upright = 0;
-    for (let k = 0; k < sharp.length; k += 6) {
+    for (let k = 0; k < sharp.length; k += 12) {
       if (sharp[k + 2] === sharp[k + 5]) continue;
       expect(Math.abs(sharp[k + 5] - sharp[k + 2])).toBe(8);
       expect(Math.hypot(sharp[k], sharp[k + 1])).toBeCloseTo(findDiameters(spec).tip / 2, 4);

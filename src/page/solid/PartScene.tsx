@@ -4,7 +4,7 @@ import { type Group, OrthographicCamera, type ShaderMaterial } from 'three';
 import type { ShapedPart } from '../../index.ts';
 import { faceGeometry, filmMaterial, hatchMaterial } from './film-faces.ts';
 import { fitPart, framePart } from './frame-part.ts';
-import { lineGeometry, lineMaterial } from './ink-lines.ts';
+import { edgeLines, inkLines, lineMaterial, plainLines } from './ink-lines.ts';
 import { turnPose } from './pose.ts';
 import type { PoseHolder } from './pose-holder.ts';
 import { followGround, readGround } from './read-ground.ts';
@@ -47,7 +47,8 @@ export function PartScene({ part, isCut, isTurning, pose, sheet, ground }: PartS
     // Where teeth stand closer than a dozen pixels, wide lines would run together.
     const wide = Math.min(2, Math.max(1, (frame.pitch * pixelsPerMm) / 6));
     for (const { uniforms } of drawn.lines) uniforms.sheet.value.set(size.width, size.height);
-    for (const { uniforms } of drawn.edges) uniforms.pen.value = wide;
+    drawn.edge.uniforms.pen.value = wide;
+    drawn.choose(-Math.cos(pitch) * Math.sin(yaw), -Math.cos(pitch) * Math.cos(yaw), Math.sin(pitch));
     // Doubled and halved only, so that the hatching stands still while the part comes nearer.
     drawn.hatch.uniforms.spacing.value = 2 ** Math.round(Math.log2(9 / pixelsPerMm));
     invalidate();
@@ -61,7 +62,7 @@ export function PartScene({ part, isCut, isTurning, pose, sheet, ground }: PartS
     const ink = (): void => {
       const colors = readGround(sheet);
       gl.setClearColor(colors.ground, 1);
-      for (const { uniforms } of drawn.lines) uniforms.ink.value.copy(colors.ink);
+      for (const material of drawn.lines) inkLines(material, colors);
       drawn.film.uniforms.lit.value.copy(colors.lit);
       drawn.film.uniforms.shade.value.copy(colors.shade);
       drawn.hatch.uniforms.film.value.copy(colors.film);
@@ -107,8 +108,10 @@ interface DrawnPart {
   readonly film: ShaderMaterial;
   readonly hatch: ShaderMaterial;
   /** Outlines, as wide as the teeth allow */
-  readonly edges: readonly ShaderMaterial[];
+  readonly edge: ShaderMaterial;
   readonly lines: readonly ShaderMaterial[];
+  /** Takes the direction from the part to the eye, in the part's axes */
+  readonly choose: (x: number, y: number, z: number) => void;
   readonly dispose: () => void;
 }
 
@@ -123,7 +126,7 @@ function drawPart(
   // Across the sheet's 45° whichever plane is cut: one of x and y is 0 on it.
   hatch.uniforms.slope.value.set(Math.SQRT1_2, Math.SQRT1_2, Math.SQRT1_2);
   const edge = lineMaterial('edge');
-  const turning = lineMaterial('turning');
+  const edges = edgeLines(drawing.edges);
   const center = lineMaterial('axis');
   center.uniforms.pen.value = 1;
   const all = [
@@ -131,19 +134,19 @@ function drawPart(
     ...(isCut
       ? [{ name: 'cut', geometry: faceGeometry(part.cut.cap), material: hatch, renderOrder: 0 }]
       : []),
-    { name: 'turning', geometry: lineGeometry(drawing.edges.bent, true), material: turning, renderOrder: 1 },
-    { name: 'edges', geometry: lineGeometry(drawing.edges.sharp, false), material: edge, renderOrder: 1 },
-    { name: 'axis', geometry: lineGeometry(axis, false), material: center, renderOrder: 2 },
+    { name: 'edges', geometry: edges.geometry, material: edge, renderOrder: 1 },
+    { name: 'axis', geometry: plainLines(axis).geometry, material: center, renderOrder: 2 },
   ];
   return {
     meshes: all,
     film,
     hatch,
-    edges: [edge, turning],
-    lines: [edge, turning, center],
+    edge,
+    lines: [edge, center],
+    choose: edges.choose,
     dispose() {
       for (const { geometry } of all) geometry.dispose();
-      for (const material of [film, hatch, edge, turning, center]) material.dispose();
+      for (const material of [film, hatch, edge, center]) material.dispose();
     },
   };
 }

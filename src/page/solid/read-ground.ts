@@ -2,6 +2,7 @@ import { Color, SRGBColorSpace, Vector3 } from 'three';
 
 /** The page's two colors as they are now, and the solid's lightest and darkest face between them. Each 0 to 1. */
 export interface Ground {
+  readonly isDark: boolean;
   readonly film: Vector3;
   readonly ink: Vector3;
   readonly lit: Vector3;
@@ -18,6 +19,7 @@ export function readGround(element: Element): Ground {
   const isDark = film.y < ink.y;
   const toned = (share: number): Vector3 => film.clone().lerp(ink, share);
   return {
+    isDark,
     film,
     ink,
     lit: isDark ? toned(0.26) : toned(0),
