@@ -58,6 +58,7 @@ export function PartScene({ part, isCut, isTurning, pose, sheet, ground }: PartS
     return pose.listen(place);
   }, [place, pose]);
 
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another ground has other colors, read from the sheet
   useEffect(() => {
     const ink = (): void => {
       const colors = readGround(sheet);

@@ -1,7 +1,6 @@
 import type { Job, Wheel } from '../../index.ts';
 
 export type JobReading = NonNullable<Wheel['readings']>[number];
-export type JobDamage = NonNullable<Wheel['damage']>[number];
 
 /** A new job: one gear, nothing known of it yet. */
 export function startJob(title: string): Job {
