@@ -148,6 +148,31 @@ const states: readonly State[] = [
   { name: 'make', reach: (page) => makePart(page, 'slide-projector') },
   { name: 'make-trial', reach: (page) => makePart(page, 'film-splicer') },
   {
+    name: 'solid-cut-open',
+    reach: async (page) => {
+      await makePart(page, 'coin-counter');
+      await page.getByRole('button', { name: 'Show the solid' }).click();
+      await page.getByRole('button', { name: 'Cut it open' }).click();
+      await page
+        .getByText(/Cut open along its axis/)
+        .first()
+        .waitFor({ state: 'attached' });
+    },
+  },
+  {
+    name: 'solid-without-webgl',
+    options: {
+      prepare: () => {
+        HTMLCanvasElement.prototype.getContext = () => null;
+      },
+    },
+    reach: async (page) => {
+      await makePart(page, 'coin-counter');
+      await page.getByRole('button', { name: 'Show the solid' }).click();
+      await page.getByText(/WebGL/).waitFor();
+    },
+  },
+  {
     name: 'make-not-yet',
     reach: async (page) => {
       await startCount(page);

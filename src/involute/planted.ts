@@ -1,0 +1,2 @@
+import { judge } from '../readings/judge.ts';
+export const planted = judge;
