@@ -1,2 +1,0 @@
-import { judge } from '../readings/judge.ts';
-export const planted = judge;
