@@ -42,13 +42,13 @@ export function listDimensions(all: DimensionsAsked): Dimension[] {
   const gear = drawing?.gears[0];
   if (!gear) {
     const isCounted = findReading(wheel, { of: 'teeth' }) >= 0;
-    const first: Slot = isCounted ? { of: kind === 'rack' ? 'rack-pitch' : 'outside' } : { of: 'teeth' };
+    const first: Slot = isCounted ? (kind === 'rack' ? onePitch : { of: 'outside' }) : { of: 'teeth' };
     return [describe(all, first, isCounted ? undefined : 'Count the teeth')];
   }
   const read = (wheel.readings ?? []).map(slotOf);
   const fixed: Slot[] =
     kind === 'rack'
-      ? [{ of: 'rack-pitch' }, { of: 'tooth-depth' }, { of: 'teeth' }, { of: 'face-width' }]
+      ? [onePitch, { of: 'tooth-depth' }, { of: 'teeth' }, { of: 'face-width' }]
       : kind === 'internal'
         ? [{ of: 'outside' }, { of: 'root' }, { of: 'teeth' }, { of: 'face-width' }]
         : [
@@ -85,6 +85,9 @@ export function listDimensions(all: DimensionsAsked): Dimension[] {
   if (!wanted.some((one) => one.of === 'over-pins')) add(asked.find((one) => one.of === 'over-pins'));
   return wanted.map((slot) => describe(all, slot));
 }
+
+/** Along a bar, where nothing proposes more pitches at once. */
+const onePitch: Slot = { of: 'rack-pitch', pitches: 1 };
 
 const drawable = new Set([
   'teeth',

@@ -1,5 +1,5 @@
 import type { Job, Wheel, WheelReport } from '../../index.ts';
-import { findReading, isSameSlot, type Slot, slotKey } from './slot.ts';
+import { findReading, isSameSlot, type Slot, slotKey, slotOf } from './slot.ts';
 
 /** What the person does next, why, and what for: more can be taken, but nothing asks for it. */
 export interface NextAct {
@@ -49,7 +49,7 @@ export function listNextActs(_job: Job, wheel: Wheel, report: WheelReport | unde
   for (const next of report?.next ?? []) {
     if (next.of === 'teeth' ? isLost : next.gainBits < leastGain || (isLost && next.of !== 'center-distance'))
       continue;
-    add({ of: next.of, teeth: next.teeth, pinMm: next.pinMm, mate: next.mate }, 'size', next.why);
+    add(slotOf(next), 'size', next.why);
   }
   if (isLost) return acts;
   const forPart = listPartSlots(wheel).filter((slot) => !has(slot));

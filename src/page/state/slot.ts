@@ -1,5 +1,4 @@
 import type { Wheel } from '../../index.ts';
-import type { JobReading } from './edit-job.ts';
 
 /**
  * One act that the page can ask for: a reading by what it is of (and over how many teeth, with which pin, to which
@@ -16,23 +15,29 @@ export interface Slot {
 
 /** Two slots ask for the same reading. */
 export function isSameSlot(a: Slot, b: Slot): boolean {
-  return a.of === b.of && a.teeth === b.teeth && a.pinMm === b.pinMm && a.mate === b.mate;
+  return slotKey(a) === slotKey(b);
 }
 
-/** A key that stays the same while the slot does: for drafts, lists and addresses. */
-export function slotKey(slot: Slot): string {
-  return [slot.of, slot.teeth, slot.pinMm, slot.mate].filter((part) => part !== undefined).join('~');
+/** A key that stays the same while the slot does: for drafts, lists and readings left out. */
+export function slotKey({ of, teeth, pinMm, pitches, mate }: Slot): string {
+  return [of, teeth, pinMm, pitches, mate].filter((part) => part !== undefined).join('~');
 }
 
-/** The slot that a taken reading fills. */
-export function slotOf(reading: JobReading): Slot {
-  const { of, teeth, pinMm, mate, pitches } = reading as Slot;
+/** The slot of a reading, taken or proposed: of its fields, those that tell it from another of its kind. */
+export function slotOf({
+  of,
+  teeth,
+  pinMm,
+  mate,
+  pitches,
+}: Omit<Slot, 'of'> & { readonly of?: string | undefined }): Slot {
   return {
     of: of ?? 'unknown',
-    ...(of === 'span' && teeth !== undefined ? { teeth } : {}),
+    ...(teeth !== undefined && of === 'span' ? { teeth } : {}),
     ...(pinMm !== undefined ? { pinMm } : {}),
-    ...(mate !== undefined ? { mate } : {}),
+    // A count's pitches say how it was counted; a bar's say which reading it is.
     ...(pitches !== undefined && of === 'rack-pitch' ? { pitches } : {}),
+    ...(mate !== undefined ? { mate } : {}),
   };
 }
 

@@ -9,7 +9,7 @@ import {
   shapePart,
   type Wheel,
 } from '../../index.ts';
-import type { Slot } from '../state/slot.ts';
+import { slotOf } from '../state/slot.ts';
 import type { Asks, WorkerReply, WorkerRequest } from './asks.ts';
 
 /**
@@ -73,9 +73,7 @@ function identifyAndDraw(
   transfer: ArrayBuffer[],
 ): Asks['identify']['answer'] {
   const [report] = identify(job, { wheelId }).wheels;
-  const asked = [...report.next, ...slots].map(
-    ({ of, teeth, pinMm, mate }: Slot): Slot => ({ of, teeth, pinMm, mate }),
-  );
+  const asked = [...report.next.map(slotOf), ...slots];
   const drawing = drawWheel(
     report,
     kindOf(job.wheels?.find((wheel) => wheel.id === wheelId)),
