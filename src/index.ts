@@ -19,6 +19,7 @@ export {
   type SolidDrawing,
   shapePart,
 } from './shape-part.ts';
+export { capitalize } from './words/capitalize.ts';
 export { namePitch } from './words/name-pitch.ts';
 export { nameReading } from './words/name-reading.ts';
 export { tellOdds } from './words/tell-odds.ts';

@@ -1,5 +1,6 @@
 import {
   type CandidateReport,
+  capitalize,
   type IdentityReport,
   type Job,
   namePitch,
@@ -194,10 +195,6 @@ function findPitchGap(wheel: WheelReport): number {
     .filter((candidate) => candidate.probability >= 0.025)
     .map((candidate) => candidate.derived.basePitchMm);
   return Math.max(...pitches) - Math.min(...pitches);
-}
-
-function capitalize(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function joinWords(words: readonly string[]): string {

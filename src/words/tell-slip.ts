@@ -1,5 +1,6 @@
 import type { WheelReport } from '../job/identity-report.ts';
 import type { Job } from '../job/job-schema.ts';
+import { capitalize } from './capitalize.ts';
 import { nameReading } from './name-reading.ts';
 import { tellOdds } from './tell-odds.ts';
 
@@ -12,7 +13,7 @@ type Suspect = WheelReport['suspect'][number];
 export function tellSlip(wheel: WheelReport, suspect: Suspect, job: Job): string {
   const reading = job.wheels?.find((one) => one.id === wheel.id)?.readings?.[suspect.reading];
   const name = nameReading(reading?.of === undefined ? suspect : { ...reading, of: reading.of });
-  const chance = `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${tellOdds(suspect.probability)} that it is a slip.`;
+  const chance = `${capitalize(name)}: ${tellOdds(suspect.probability)} that it is a slip.`;
   const then = wheel.suspect.length === 1 ? 'everything agrees' : 'it fits the others better';
   const mm = reading && 'mm' in reading ? reading.mm : undefined;
   const typed = Array.isArray(mm) ? mm.join(' ') : String(mm ?? 'it');

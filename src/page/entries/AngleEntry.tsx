@@ -3,18 +3,16 @@ import { editWheel, putReading } from '../state/edit-job.ts';
 import { findReading } from '../state/slot.ts';
 import { Choice } from './Choice.tsx';
 import type { EntryProps } from './entry-props.ts';
-import { Field } from './Field.tsx';
+import { TakeField } from './TakeField.tsx';
 
 /** The slant of the teeth, in degrees, and which way they lean. */
 export function AngleEntry(props: EntryProps): ReactNode {
   const { wheel, slot, text, onType, onTake } = props;
   const [hand, setHand] = useState<'left' | 'right'>(wheel.look === 'slanted-left' ? 'left' : 'right');
-  const [wrong, setWrong] = useState<string>();
-  const take = (): void => {
+  const take = (): string | undefined => {
     const degrees = Number(text.trim().replace(',', '.').replace('°', ''));
     if (text.trim() === '' || !(degrees >= 0 && degrees < 60)) {
-      setWrong('Type the angle between tooth and axis in degrees: 0 to 60, such as 15.');
-      return;
+      return 'Type the angle between tooth and axis in degrees: 0 to 60, such as 15.';
     }
     onTake(`slant ${text}°`, (job) =>
       editWheel(job, wheel.id, (one) =>
@@ -25,6 +23,7 @@ export function AngleEntry(props: EntryProps): ReactNode {
         ),
       ),
     );
+    return undefined;
   };
   return (
     <div className="entry">
@@ -37,23 +36,14 @@ export function AngleEntry(props: EntryProps): ReactNode {
         chosen={hand}
         onChoose={setHand}
       />
-      <Field
+      <TakeField
         label="Degrees between tooth and axis"
         text={text}
         mode="decimal"
-        wrong={wrong}
-        onType={(typed) => {
-          setWrong(undefined);
-          onType(typed);
-        }}
+        onType={onType}
         onTake={take}
         unit={<span className="entry-hint">°</span>}
       />
-      <div className="entry-row">
-        <button type="button" className="next" onClick={take}>
-          Take it
-        </button>
-      </div>
     </div>
   );
 }

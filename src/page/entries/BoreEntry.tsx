@@ -3,30 +3,22 @@ import { editWheel, type JobReading, putReading } from '../state/edit-job.ts';
 import { findReading } from '../state/slot.ts';
 import { Choice } from './Choice.tsx';
 import type { EntryProps } from './entry-props.ts';
-import { Field } from './Field.tsx';
 import { LengthEntry } from './LengthEntry.tsx';
 import { readField } from './read-field.ts';
+import { TakeField } from './TakeField.tsx';
 
 /** A bore: by drills, the one that goes and the one that stops, or by inside jaws. */
 export function BoreEntry(props: EntryProps): ReactNode {
   const { wheel, unit, text, onType, onTake } = props;
   const [how, setHow] = useState<'drill' | 'jaws'>('drill');
   const [stops, setStops] = useState('');
-  const [wrong, setWrong] = useState<string>();
-  const take = (): void => {
+  const take = (): string | undefined => {
     const goes = readField(text, unit);
     const stopped = stops.trim() === '' ? undefined : readField(stops, unit);
-    if ('wrong' in goes) {
-      setWrong(`${goes.wrong} ${goes.remedy}`);
-      return;
-    }
-    if (stopped && 'wrong' in stopped) {
-      setWrong(`${stopped.wrong} ${stopped.remedy}`);
-      return;
-    }
+    if ('wrong' in goes) return goes.wrong;
+    if (stopped && 'wrong' in stopped) return stopped.wrong;
     if (stopped && stopped.lengths[0] <= goes.lengths[0]) {
-      setWrong('The drill that stops is the thicker one: look at the two again.');
-      return;
+      return 'The drill that stops is the thicker one: look at the two again.';
     }
     const reading: JobReading = {
       of: 'bore',
@@ -36,6 +28,7 @@ export function BoreEntry(props: EntryProps): ReactNode {
     onTake(`bore ${text}`, (job) =>
       editWheel(job, wheel.id, (one) => putReading(one, reading, findReading(one, { of: 'bore' }))),
     );
+    return undefined;
   };
   const choice = (
     <Choice
@@ -59,28 +52,24 @@ export function BoreEntry(props: EntryProps): ReactNode {
   return (
     <div className="entry">
       {choice}
-      <Field
+      <TakeField
         label="The thickest drill that goes in"
         text={text}
         mode="decimal"
-        wrong={wrong}
-        onType={(typed) => {
-          setWrong(undefined);
-          onType(typed);
-        }}
+        onType={onType}
         onTake={take}
         unit={<span className="entry-hint">{unit}</span>}
-      />
-      <label className="entry-small">
-        The next one, that stops{' '}
-        <input value={stops} inputMode="decimal" onChange={(event) => setStops(event.currentTarget.value)} />{' '}
-        {unit}
-      </label>
-      <div className="entry-row">
-        <button type="button" className="next" onClick={take}>
-          Take it
-        </button>
-      </div>
+      >
+        <label className="entry-small">
+          The next one, that stops{' '}
+          <input
+            value={stops}
+            inputMode="decimal"
+            onChange={(event) => setStops(event.currentTarget.value)}
+          />{' '}
+          {unit}
+        </label>
+      </TakeField>
     </div>
   );
 }

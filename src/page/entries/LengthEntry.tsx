@@ -5,8 +5,8 @@ import { findReading } from '../state/slot.ts';
 import { nameAct } from '../words/name-act.ts';
 import { Choice } from './Choice.tsx';
 import type { EntryProps } from './entry-props.ts';
-import { Field } from './Field.tsx';
 import { asTakings, readField, textOf } from './read-field.ts';
+import { TakeField } from './TakeField.tsx';
 
 type Jaws = 'settled' | 'rocked' | 'either';
 
@@ -19,17 +19,13 @@ export function LengthEntry(props: EntryProps): ReactNode {
     taken?.jaws === 'settled' || taken?.jaws === 'rocked' ? taken.jaws : 'either',
   );
   const [split, setSplit] = useState<'open' | 'closed'>(taken?.taken ?? 'open');
-  const [wrong, setWrong] = useState<string>();
   const shown = text === '' && taken ? textOf(taken.mm, unit) : text;
   const asksJaws = slot.of === 'outside' && isOddCount(wheel);
   const asksSplit =
     isSplit(wheel) && (slot.of === 'outside' || slot.of === 'root' || slot.of === 'over-pins');
-  const take = (): void => {
+  const take = (): string | undefined => {
     const content = readField(shown, unit);
-    if ('wrong' in content) {
-      setWrong(`${content.wrong} ${content.remedy}`);
-      return;
-    }
+    if ('wrong' in content) return content.wrong;
     const reading = {
       ...taken,
       ...slot,
@@ -43,6 +39,7 @@ export function LengthEntry(props: EntryProps): ReactNode {
         putReading(one, clean(reading) as JobReading, findReading(one, slot)),
       ),
     );
+    return undefined;
   };
   return (
     <div className="entry">
@@ -69,16 +66,17 @@ export function LengthEntry(props: EntryProps): ReactNode {
           onChoose={setJaws}
         />
       )}
-      <Field
+      <TakeField
         label="What the caliper shows; several takings with a space between"
         text={shown}
         mode="decimal"
-        wrong={wrong}
-        onType={(typed) => {
-          setWrong(undefined);
-          onType(typed);
-        }}
+        onType={onType}
         onTake={take}
+        beside={
+          <button type="button" onClick={() => onType(`${shown.trim()} `)}>
+            Again, at another place
+          </button>
+        }
         unit={
           <button
             type="button"
@@ -90,14 +88,6 @@ export function LengthEntry(props: EntryProps): ReactNode {
           </button>
         }
       />
-      <div className="entry-row">
-        <button type="button" className="next" onClick={take}>
-          Take it
-        </button>
-        <button type="button" onClick={() => onType(`${shown.trim()} `)}>
-          Again, at another place
-        </button>
-      </div>
     </div>
   );
 }

@@ -1,9 +1,9 @@
-import { type ReactNode, useState } from 'react';
+import type { ReactNode } from 'react';
 import type { Job } from '../../index.ts';
 import { nameAct } from '../words/name-act.ts';
 import type { EntryProps } from './entry-props.ts';
-import { Field } from './Field.tsx';
 import { readField } from './read-field.ts';
+import { TakeField } from './TakeField.tsx';
 
 /** A length that is no reading of the teeth: a split's gap, the flat of a D, the caliper's own zero. */
 export function PlainLengthEntry(
@@ -15,39 +15,27 @@ export function PlainLengthEntry(
   },
 ): ReactNode {
   const { slot, unit, text, onType, onTake, label, isSigned, put } = props;
-  const [wrong, setWrong] = useState<string>();
-  const take = (): void => {
+  const take = (): string | undefined => {
     const signed = isSigned ? readSigned(text, unit) : undefined;
     if (signed !== undefined) {
       onTake(`${nameAct(slot)} ${text}`, (job) => put(job, signed));
-      return;
+      return undefined;
     }
     const content = readField(text, unit);
-    if ('wrong' in content) {
-      setWrong(`${content.wrong} ${content.remedy}`);
-      return;
-    }
+    if ('wrong' in content) return content.wrong;
     onTake(`${nameAct(slot)} ${text}`, (job) => put(job, content.lengths[0]));
+    return undefined;
   };
   return (
     <div className="entry">
-      <Field
+      <TakeField
         label={label}
         text={text}
         mode="decimal"
-        wrong={wrong}
-        onType={(typed) => {
-          setWrong(undefined);
-          onType(typed);
-        }}
+        onType={onType}
         onTake={take}
         unit={<span className="entry-hint">{unit}</span>}
       />
-      <div className="entry-row">
-        <button type="button" className="next" onClick={take}>
-          Take it
-        </button>
-      </div>
     </div>
   );
 }

@@ -3,8 +3,8 @@ import { editWheel, type JobReading, putReading } from '../state/edit-job.ts';
 import { findReading } from '../state/slot.ts';
 import { Choice } from './Choice.tsx';
 import type { EntryProps } from './entry-props.ts';
-import { Field } from './Field.tsx';
-import { readField } from './read-field.ts';
+import { asTakings, readField } from './read-field.ts';
+import { TakeField } from './TakeField.tsx';
 
 type How = 'over' | 'between' | 'straight';
 
@@ -13,27 +13,21 @@ export function PostsEntry(props: EntryProps): ReactNode {
   const { wheel, slot, unit, text, onType, onTake } = props;
   const [how, setHow] = useState<How>('over');
   const [posts, setPosts] = useState('');
-  const [wrong, setWrong] = useState<string>();
-  const take = (): void => {
+  const take = (): string | undefined => {
     const length = readField(text, unit);
-    if ('wrong' in length) {
-      setWrong(`${length.wrong} ${length.remedy}`);
-      return;
-    }
+    if ('wrong' in length) return length.wrong;
     const reading: Record<string, unknown> = { of: 'center-distance', mate: slot.mate };
-    if (how === 'straight') reading.mm = length.lengths.length === 1 ? length.lengths[0] : length.lengths;
+    if (how === 'straight') reading.mm = asTakings(length.lengths);
     else {
       const two = readField(posts, unit);
-      if ('wrong' in two) {
-        setWrong(`The posts: ${two.wrong} ${two.remedy}`);
-        return;
-      }
+      if ('wrong' in two) return `The posts: ${two.wrong}`;
       reading.postsMm = [two.lengths[0], two.lengths[1] ?? two.lengths[0]];
       reading[how === 'over' ? 'overPostsMm' : 'betweenPostsMm'] = length.lengths[0];
     }
     onTake(`distance of the posts ${text}`, (job) =>
       editWheel(job, wheel.id, (one) => putReading(one, reading as JobReading, findReading(one, slot))),
     );
+    return undefined;
   };
   return (
     <div className="entry">
@@ -47,34 +41,26 @@ export function PostsEntry(props: EntryProps): ReactNode {
         chosen={how}
         onChoose={setHow}
       />
-      <Field
+      <TakeField
         label="What the caliper shows"
         text={text}
         mode="decimal"
-        wrong={wrong}
-        onType={(typed) => {
-          setWrong(undefined);
-          onType(typed);
-        }}
+        onType={onType}
         onTake={take}
         unit={<span className="entry-hint">{unit}</span>}
-      />
-      {how !== 'straight' && (
-        <label className="entry-small">
-          Thickness of the two posts, such as 2 2{' '}
-          <input
-            value={posts}
-            inputMode="decimal"
-            onChange={(event) => setPosts(event.currentTarget.value)}
-          />{' '}
-          {unit}
-        </label>
-      )}
-      <div className="entry-row">
-        <button type="button" className="next" onClick={take}>
-          Take it
-        </button>
-      </div>
+      >
+        {how !== 'straight' && (
+          <label className="entry-small">
+            Thickness of the two posts, such as 2 2{' '}
+            <input
+              value={posts}
+              inputMode="decimal"
+              onChange={(event) => setPosts(event.currentTarget.value)}
+            />{' '}
+            {unit}
+          </label>
+        )}
+      </TakeField>
     </div>
   );
 }

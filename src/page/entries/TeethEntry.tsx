@@ -3,7 +3,7 @@ import { editWheel, type JobReading, putReading } from '../state/edit-job.ts';
 import { findReading } from '../state/slot.ts';
 import { Choice } from './Choice.tsx';
 import type { EntryProps } from './entry-props.ts';
-import { Field } from './Field.tsx';
+import { TakeField } from './TakeField.tsx';
 
 type How = 'all' | 'left' | 'angle';
 
@@ -16,18 +16,17 @@ export function TeethEntry(props: EntryProps & { readonly onLay?: (() => void) |
   const [how, setHow] = useState<How>(howOf(taken) ?? (isBroken ? 'left' : 'all'));
   const [gone, setGone] = useState(goneOf(taken) ?? String(goneInDamage(wheel) ?? ''));
   const [over, setOver] = useState('');
-  const [wrong, setWrong] = useState<string>();
   const shown = text === '' ? countText(taken, how) : text;
-  const take = (): void => {
+  const take = (): string | undefined => {
     const reading =
       how === 'all' ? readAll(shown) : how === 'left' ? readLeft(shown, gone) : readAngle(shown, over);
     if (typeof reading === 'string') {
-      setWrong(reading);
-      return;
+      return reading;
     }
     onTake(`teeth ${shown}`, (job) =>
       editWheel(job, wheel.id, (one) => putReading(one, reading, findReading(one, { of: 'teeth' }))),
     );
+    return undefined;
   };
   return (
     <div className="entry">
@@ -39,44 +38,44 @@ export function TeethEntry(props: EntryProps & { readonly onLay?: (() => void) |
           { value: 'angle', words: 'a row, from a picture' },
         ]}
         chosen={how}
-        onChoose={(value) => {
-          setHow(value);
-          setWrong(undefined);
-        }}
+        onChoose={setHow}
       />
-      <Field
+      <TakeField
+        key={how}
         label={how === 'all' ? 'Teeth' : how === 'left' ? 'Whole teeth left' : 'Teeth in the row'}
         text={shown}
         mode="numeric"
-        wrong={wrong}
-        onType={(typed) => {
-          setWrong(undefined);
-          onType(typed);
-        }}
+        onType={onType}
         onTake={take}
-      />
-      {how === 'left' && (
-        <label className="entry-small">
-          How many seem gone? A guess or several: 4 5 6{' '}
-          <input value={gone} inputMode="numeric" onChange={(event) => setGone(event.currentTarget.value)} />
-        </label>
-      )}
-      {how === 'angle' && (
-        <label className="entry-small">
-          Degrees from the middle of the first to the middle of the last{' '}
-          <input value={over} inputMode="decimal" onChange={(event) => setOver(event.currentTarget.value)} />
-        </label>
-      )}
-      <div className="entry-row">
-        <button type="button" className="next" onClick={take}>
-          Take it
-        </button>
-        {onLay && (
-          <button type="button" onClick={onLay}>
-            Lay it on the drawing
-          </button>
+        beside={
+          onLay && (
+            <button type="button" onClick={onLay}>
+              Lay it on the drawing
+            </button>
+          )
+        }
+      >
+        {how === 'left' && (
+          <label className="entry-small">
+            How many seem gone? A guess or several: 4 5 6{' '}
+            <input
+              value={gone}
+              inputMode="numeric"
+              onChange={(event) => setGone(event.currentTarget.value)}
+            />
+          </label>
         )}
-      </div>
+        {how === 'angle' && (
+          <label className="entry-small">
+            Degrees from the middle of the first to the middle of the last{' '}
+            <input
+              value={over}
+              inputMode="decimal"
+              onChange={(event) => setOver(event.currentTarget.value)}
+            />
+          </label>
+        )}
+      </TakeField>
     </div>
   );
 }

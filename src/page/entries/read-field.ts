@@ -1,9 +1,7 @@
-import { Fail, parseLength } from '../../index.ts';
+import { capitalize, Fail, parseLength } from '../../index.ts';
 
 /** What a length field holds: the lengths in mm, or what is wrong with the text and what to do. */
-export type FieldContent =
-  | { readonly lengths: readonly number[] }
-  | { readonly wrong: string; readonly remedy: string };
+export type FieldContent = { readonly lengths: readonly number[] } | { readonly wrong: string };
 
 /** Reads a length field; a number without a unit is in the field's own unit. */
 export function readField(text: string, unit: 'mm' | 'in'): FieldContent {
@@ -11,7 +9,7 @@ export function readField(text: string, unit: 'mm' | 'in'): FieldContent {
   try {
     return { lengths: parseLength(unit === 'in' && !hasUnit ? `${text} in` : text) };
   } catch (error) {
-    if (error instanceof Fail) return { wrong: sentence(error.message), remedy: error.remedy };
+    if (error instanceof Fail) return { wrong: `${capitalize(error.message)}. ${error.remedy}` };
     throw error;
   }
 }
@@ -26,8 +24,4 @@ export function textOf(mm: number | readonly number[] | undefined, unit: 'mm' | 
   if (mm === undefined) return '';
   const list = typeof mm === 'number' ? [mm] : mm;
   return list.map((one) => String(unit === 'mm' ? one : Number((one / 25.4).toPrecision(7)))).join(' ');
-}
-
-function sentence(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }

@@ -1,5 +1,6 @@
 import './said.css';
 import type { ReactNode } from 'react';
+import { capitalize } from '../../index.ts';
 import type { KeepCondition } from '../keep/keeper.ts';
 import { saveFile } from '../state/save-file.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
@@ -24,7 +25,7 @@ export function Said(): ReactNode {
         {trouble && (
           <p className="said-line said-trouble">
             <span>
-              <strong>{`${trouble.message.charAt(0).toUpperCase()}${trouble.message.slice(1)}.`}</strong>{' '}
+              <strong>{`${capitalize(trouble.message)}.`}</strong>{' '}
               {trouble.field !== '' && `(${trouble.field}) `}
               {trouble.remedy}
             </span>

@@ -1,4 +1,5 @@
-import { Fail, type Job, parseLength } from '../../index.ts';
+import type { Job } from '../../index.ts';
+import { readField } from '../entries/read-field.ts';
 
 export type JobKit = NonNullable<Job['kit']>;
 export type JobMachine = NonNullable<Job['machine']>;
@@ -48,13 +49,8 @@ export function readZero(text: string): ReadField<number> {
 /** Lengths in one field, as they were typed. Empty is none. */
 function readLengths(text: string): ReadField<readonly number[]> {
   if (text.trim() === '') return {};
-  try {
-    return { value: parseLength(text) };
-  } catch (error) {
-    if (!(error instanceof Fail)) throw error;
-    const message = `${error.message[0].toUpperCase()}${error.message.slice(1)}`;
-    return { wrong: `${message}. ${error.remedy}` };
-  }
+  const read = readField(text, 'mm');
+  return 'wrong' in read ? read : { value: read.lengths };
 }
 
 /** A kit holds no more pins than this; the job file's limit. */

@@ -1,6 +1,6 @@
 import './why.css';
 import type { ReactNode } from 'react';
-import { namePitch, tellOdds, type Wheel, type WheelReport } from '../../index.ts';
+import { capitalize, namePitch, tellOdds, type Wheel, type WheelReport } from '../../index.ts';
 import { type Slot, slotOf } from '../state/slot.ts';
 import { formatLength } from '../words/format-length.ts';
 import { nameAct } from '../words/name-act.ts';
@@ -19,7 +19,7 @@ export function Why(props: {
       {report && <Rivals report={report} />}
       <Readings wheel={wheel} report={report} unit={unit} onOpen={onOpen} onDrop={onDrop} />
       {report?.notes.map((note) => (
-        <p key={note}>{`${note.charAt(0).toUpperCase()}${note.slice(1)}.`}</p>
+        <p key={note}>{`${capitalize(note)}.`}</p>
       ))}
     </div>
   );

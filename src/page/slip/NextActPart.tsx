@@ -1,5 +1,6 @@
 import './next-act.css';
 import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { capitalize } from '../../index.ts';
 import { ActSketch } from '../acts/ActSketch.tsx';
 import type { SketchSubject } from '../acts/sketch-subject.ts';
 import { tellAct } from '../acts/tell-act.ts';
@@ -40,7 +41,7 @@ export function NextActPart(props: {
         {words.title} {words.trade && <small>{words.trade}</small>}
         <span className="next-act-minutes">{tellMinutes(words.minutes)}</span>
       </h3>
-      {why && <p className="next-act-why">{`${why.charAt(0).toUpperCase()}${why.slice(1)}.`}</p>}
+      {why && <p className="next-act-why">{`${capitalize(why)}.`}</p>}
       {!isPicture && (
         <figure className="next-act-sketch">
           <ActSketch slot={slot} subject={subject} />

@@ -1,5 +1,5 @@
 import { type ReactNode, useId, useState } from 'react';
-import { Fail, parseLength } from '../../index.ts';
+import { readField } from '../entries/read-field.ts';
 import './Happened.css';
 import { HappenedPicture } from './HappenedPicture.tsx';
 import { type DamageKind, damageWords, type Happening } from './happening.ts';
@@ -157,12 +157,7 @@ function readGone(text: string): Read {
 
 function readGap(text: string): Read {
   if (text.trim() === '') return {};
-  try {
-    const lengths = parseLength(text);
-    return { value: lengths.reduce((sum, one) => sum + one, 0) / lengths.length };
-  } catch (error) {
-    if (error instanceof Fail)
-      return { wrong: `${error.message[0].toUpperCase()}${error.message.slice(1)}. ${error.remedy}` };
-    throw error;
-  }
+  const read = readField(text, 'mm');
+  if ('wrong' in read) return read;
+  return { value: read.lengths.reduce((sum, one) => sum + one, 0) / read.lengths.length };
 }

@@ -1,4 +1,4 @@
-import { namePitch, tellOdds, type WheelReport } from '../../index.ts';
+import { capitalize, namePitch, tellOdds, type WheelReport } from '../../index.ts';
 
 /** The answer about one gear, in the page's words: one sentence, the trade's word apart, odds, and what else stands. */
 export interface AnswerWords {
@@ -32,7 +32,7 @@ export function tellAnswer(report: WheelReport | undefined): AnswerWords {
   return {
     sentence: isOpen
       ? `Can't tell yet. Most likely ${size}, ${lead.teeth} teeth.`
-      : `${size.charAt(0).toUpperCase()}${size.slice(1)}, ${lead.teeth} teeth.`,
+      : `${capitalize(size)}, ${lead.teeth} teeth.`,
     trade,
     odds,
     more: isOpen

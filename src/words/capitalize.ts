@@ -1,0 +1,4 @@
+/** The text with its first letter large, as a sentence starts. */
+export function capitalize(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
