@@ -29,6 +29,19 @@ export class Fail extends Error {
   }
 }
 
+/** A failure as plain data, for JSON and for crossing from a worker. */
+export interface PlainFail {
+  readonly code: FailCode;
+  readonly field: string;
+  readonly message: string;
+  readonly remedy: string;
+  readonly details: Readonly<Record<string, unknown>>;
+}
+
+export function describeFail({ code, field, message, remedy, details }: Fail): PlainFail {
+  return { code, field, message, remedy, details };
+}
+
 /** Every code with what it stands for. A test raises each of them. */
 export const failCodes = {
   'not-json': 'the text is not JSON',

@@ -2,13 +2,15 @@
 export { processes } from '../gear-library/processes.ts';
 export { defaultKit, instruments } from '../gear-library/reading-uncertainty.ts';
 export { type DrawnGear, drawCounts, drawWheel, type WheelDrawing } from './draw.ts';
-export { Fail, type FailCode, failCodes } from './fail.ts';
+export { describeFail, Fail, type FailCode, failCodes, type PlainFail } from './fail.ts';
 export { type PartFormat, partFormats } from './formats/part-formats.ts';
 export { identify } from './identify.ts';
+export { checkSize } from './job/check-size.ts';
+export { isCovered, kindOf } from './job/collect-evidence.ts';
 export type { CandidateReport, IdentityReport, WheelReport } from './job/identity-report.ts';
 export type { Job, Wheel } from './job/job-schema.ts';
 export type { Notice } from './job/list-notices.ts';
-export { checkSize, type ParsedJob, parseJob } from './job/parse-job.ts';
+export { type ParsedJob, parseJob } from './job/parse-job.ts';
 export { parseLength } from './job/parse-length.ts';
 export { formatJob } from './job/write-job.ts';
 export { type MadeFile, type MadePart, type MakeOptions, make } from './make.ts';
@@ -20,7 +22,9 @@ export {
   shapePart,
 } from './shape-part.ts';
 export { capitalize } from './words/capitalize.ts';
+export { findPitchGap } from './words/find-pitch-gap.ts';
 export { namePitch } from './words/name-pitch.ts';
 export { nameReading } from './words/name-reading.ts';
+export { tellAngleOdds } from './words/tell-angle-odds.ts';
 export { tellOdds } from './words/tell-odds.ts';
 export { tellSlip } from './words/tell-slip.ts';

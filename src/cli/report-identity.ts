@@ -1,10 +1,12 @@
 import {
   type CandidateReport,
   capitalize,
+  findPitchGap,
   type IdentityReport,
   type Job,
   namePitch,
   nameReading,
+  tellAngleOdds,
   tellOdds,
   tellSlip,
   type WheelReport,
@@ -77,11 +79,7 @@ function tellAnswer(wheel: WheelReport, lead: CandidateReport | undefined): stri
 }
 
 function tellAngle(wheel: WheelReport, lead: CandidateReport): string {
-  let chance = 0;
-  for (const candidate of wheel.candidates) {
-    if (candidate.pressureAngleDeg === lead.pressureAngleDeg) chance += candidate.probability;
-  }
-  return `Flanks at ${lead.pressureAngleDeg} degrees (pressure angle): ${tellOdds(chance)}.`;
+  return `Flanks at ${lead.pressureAngleDeg} degrees (pressure angle): ${tellAngleOdds(wheel)}.`;
 }
 
 function tellSizes(lead: CandidateReport): string {
@@ -187,14 +185,6 @@ function tellEnding(wheel: WheelReport): string[] {
     default:
       return [];
   }
-}
-
-/** The widest difference in base pitch among the answers that are still likely, mm. */
-function findPitchGap(wheel: WheelReport): number {
-  const pitches = wheel.candidates
-    .filter((candidate) => candidate.probability >= 0.025)
-    .map((candidate) => candidate.derived.basePitchMm);
-  return Math.max(...pitches) - Math.min(...pitches);
 }
 
 function joinWords(words: readonly string[]): string {

@@ -1,6 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { version } from '../../package.json';
-import { Fail, partFormats, processes } from '../index.ts';
+import { describeFail, Fail, partFormats, processes } from '../index.ts';
 import type { CommandOutput } from './command-output.ts';
 import { type IdentifyOptions, identifyCommand } from './identify.ts';
 import type { MakeCommandOptions } from './make.ts';
@@ -98,11 +98,6 @@ function explainUsage(error: CommanderError): Fail {
     isBare ? 'no command was given' : message,
     'Try: sparetooth identify JOB, or sparetooth --help.',
   );
-}
-
-function describeFail(fail: Fail): Record<string, unknown> {
-  const { code, field, message, remedy, details } = fail;
-  return { code, field, message, remedy, details };
 }
 
 function tellFail(fail: Fail): string {

@@ -20,7 +20,7 @@ export function isCovered(wheel: Wheel): boolean {
 export function collectEvidence(job: Job, wheel: Wheel): WheelEvidence {
   return {
     id: wheel.id,
-    kind: kindOf(wheel) ?? 'external',
+    kind: kindOf(wheel),
     state: wheel.state,
     material: wheel.material,
     damage: (wheel.damage ?? []).filter((one): one is typeof one & Damage => one.kind !== undefined),
@@ -46,8 +46,9 @@ export function findWheels(job: Job, wheelId: string | undefined): readonly Whee
   );
 }
 
-function kindOf(wheel: Wheel): CoveredKind | undefined {
-  return coveredKinds.find((kind) => kind === wheel.kind);
+/** A wheel's kind as identification has it; what is not covered, or not said, stands for an external wheel. */
+export function kindOf(wheel: Wheel): CoveredKind {
+  return coveredKinds.find((kind) => kind === wheel.kind) ?? 'external';
 }
 
 /** Keeps the indices of the readings behind it. */
@@ -78,7 +79,7 @@ function listMates(job: Job, wheel: Wheel): Mate[] {
   }
   return [...ids].flatMap((id): Mate[] => {
     const mate = job.wheels?.find((one) => one.id === id);
-    const kind = mate && isCovered(mate) ? (kindOf(mate) ?? 'external') : undefined;
+    const kind = mate && isCovered(mate) ? kindOf(mate) : undefined;
     const teeth = mate ? countOf(mate) : undefined;
     return kind && teeth ? [{ id, kind, teeth }] : [];
   });

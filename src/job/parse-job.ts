@@ -1,5 +1,6 @@
 import { Fail } from '../fail.ts';
 import { checkReferences } from './check-references.ts';
+import { checkSize } from './check-size.ts';
 import { explainIssue } from './explain-issue.ts';
 import { formatPath } from './format-path.ts';
 import { type Job, jobSchema } from './job-schema.ts';
@@ -11,9 +12,6 @@ export interface ParsedJob {
   readonly job: Job;
   readonly notices: readonly Notice[];
 }
-
-/** A job of a hundred wheels with every reading taken ten times is a tenth of this. */
-export const largestJob = 5_000_000;
 
 /**
  * A job from its text or its bytes (UTF-8, with or without a byte order mark), every field held to its type and
@@ -50,21 +48,6 @@ export function parseJob(text: string | Uint8Array): ParsedJob {
   const job = value as Job;
   checkReferences(job);
   return { job, notices: listNotices(job) };
-}
-
-/**
- * Throws Fail `too-large` where a file of that many bytes is no job. For those who know a file's size before they
- * read it.
- */
-export function checkSize(bytes: number): void {
-  if (bytes <= largestJob) return;
-  throw new Fail(
-    'too-large',
-    '',
-    `the file has ${bytes === Number.POSITIVE_INFINITY ? 'more than 5' : Math.ceil(bytes / 1_000_000)} MB; a job has 5 MB at most`,
-    'Choose the job file itself; pictures, scans and sounds stay outside it.',
-    { bytes, largest: largestJob },
-  );
 }
 
 function decode(bytes: Uint8Array): string {

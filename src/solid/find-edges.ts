@@ -1,4 +1,5 @@
 import type { Mesh } from './mesh.ts';
+import { writeNormal } from './write-normal.ts';
 
 /**
  * A mesh's edges as a draftsman sees them: segments, 12 numbers each: both ends (mm), then the outward unit normals of
@@ -63,23 +64,11 @@ function addSegment(to: number[], positions: Float64Array, a: number, b: number)
 /** Unit normal of each triangle; zero where a triangle has no area. */
 function findNormals(positions: Float64Array, triangles: Uint32Array): Float64Array {
   const normals = new Float64Array(triangles.length);
+  const normal: [number, number, number] = [0, 0, 0];
   for (let k = 0; k < triangles.length; k += 3) {
-    const a = 3 * triangles[k];
-    const b = 3 * triangles[k + 1];
-    const c = 3 * triangles[k + 2];
-    const ux = positions[b] - positions[a];
-    const uy = positions[b + 1] - positions[a + 1];
-    const uz = positions[b + 2] - positions[a + 2];
-    const vx = positions[c] - positions[a];
-    const vy = positions[c + 1] - positions[a + 1];
-    const vz = positions[c + 2] - positions[a + 2];
-    const nx = uy * vz - uz * vy;
-    const ny = uz * vx - ux * vz;
-    const nz = ux * vy - uy * vx;
-    const length = Math.hypot(nx, ny, nz) || 1;
-    normals[k] = nx / length;
-    normals[k + 1] = ny / length;
-    normals[k + 2] = nz / length;
+    writeNormal(positions, 3 * triangles[k], 3 * triangles[k + 1], 3 * triangles[k + 2], normal);
+    const length = Math.hypot(...normal) || 1;
+    for (let c = 0; c < 3; c++) normals[k + c] = normal[c] / length;
   }
   return normals;
 }

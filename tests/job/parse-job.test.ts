@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { Fail } from '../../src/fail.ts';
-import { checkSize, parseJob } from '../../src/job/parse-job.ts';
+import { checkSize } from '../../src/job/check-size.ts';
+import { parseJob } from '../../src/job/parse-job.ts';
 import { fullJob } from './full-job.ts';
 
 const least = { format: 'sparetooth-job', version: 1 };

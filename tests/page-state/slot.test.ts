@@ -7,7 +7,7 @@ import { findReading, isSameSlot, slotKey, slotOf } from '../../src/page/state/s
 test('a bar is asked over how many pitches, and what is read there says so too', () => {
   const wheel = { id: 'bar', kind: 'rack', state: 'sound', readings: [{ of: 'teeth', count: 20 }] } as const;
   const job: Job = { format: 'sparetooth-job', version: 1, wheels: [wheel] };
-  const acts = listNextActs(job, wheel, identify(job).wheels[0]);
+  const acts = listNextActs(wheel, identify(job).wheels[0]);
   const along = acts.map((act) => act.slot).filter((slot) => slot.of === 'rack-pitch');
   expect(along.length).toBeGreaterThan(1);
   expect(new Set(along.map((slot) => slot.pitches)).size).toBe(along.length);

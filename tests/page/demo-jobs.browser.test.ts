@@ -2,14 +2,16 @@ import { readdirSync, readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { formatJob, identify, parseJob } from '../../src/index.ts';
+import { chooseInMenu, expectStatus, openFile } from './drive-page.ts';
 import { openPage } from './open-page.ts';
-import { expectAnswer, openFile } from './walk.ts';
+import { expectAnswer } from './walk.ts';
 
 const demos = readdirSync('demo-data').filter((name) => name.endsWith('.json'));
 
-async function menu(page: Page, item: string): Promise<void> {
-  await page.locator('summary', { hasText: 'File' }).click();
-  await page.getByRole('button', { name: item }).click();
+/** Opens a demo job as a person does, and waits until it is open. */
+async function openDemo(page: Page, name: string): Promise<void> {
+  await openFile(page, `demo-data/${name}`);
+  await expectStatus(page, `Opened ${name}`);
 }
 
 async function download(page: Page, act: () => Promise<void>): Promise<Buffer> {
@@ -20,13 +22,13 @@ async function download(page: Page, act: () => Promise<void>): Promise<Buffer> {
 test.each(demos)('%s: the page gives the answer of the command line, to the last digit', async (name) => {
   const { job } = parseJob(readFileSync(`demo-data/${name}`));
   const page = await openPage();
-  await openFile(page, `demo-data/${name}`);
+  await openDemo(page, name);
   await expectAnswer(page, /./);
   for (const wheel of job.wheels ?? []) {
     const named = page.getByRole('button', { name: wheel.name ?? wheel.id, exact: true });
     if ((job.wheels ?? []).length > 1) await named.click();
     await page.waitForFunction(() => !document.querySelector('.verdict-working'));
-    const figures = await download(page, () => menu(page, 'Save the figures of this answer'));
+    const figures = await download(page, () => chooseInMenu(page, 'Save the figures of this answer'));
     expect(JSON.parse(figures.toString())).toEqual(
       JSON.parse(JSON.stringify(identify(job, { wheelId: wheel.id }))),
     );
@@ -39,7 +41,7 @@ test.each(demos)(
     const { job } = parseJob(readFileSync(`demo-data/${name}`));
     const page = await openPage();
     await openFile(page, `demo-data/${name}`);
-    const saved = await download(page, () => menu(page, 'Save as a file'));
+    const saved = await download(page, () => chooseInMenu(page, 'Save as a file'));
     expect(saved.toString()).toBe(formatJob(job));
     expect(parseJob(saved).job).toEqual(job);
   },
@@ -47,7 +49,7 @@ test.each(demos)(
 
 test('a gear that two readings leave open is taken to its ending', async () => {
   const page = await openPage();
-  await openFile(page, 'demo-data/film-splicer.json');
+  await openDemo(page, 'film-splicer.json');
   await expectAnswer(page, /Can't tell yet/);
   for (let step = 0; step < 12; step++) {
     if (await page.getByText('This is as far as your tools can tell.').count()) break;
@@ -68,7 +70,7 @@ test('a gear that two readings leave open is taken to its ending', async () => {
 
 test('a mistyped reading is mended by one tap, and the tap can be undone', async () => {
   const page = await openPage();
-  await openFile(page, 'demo-data/weather-drum.json');
+  await openDemo(page, 'weather-drum.json');
   await expectAnswer(page, /0\.6, 22 teeth/);
   const repair = page.getByRole('button', { name: /^Digits swapped: use/ });
   await repair.click();

@@ -35,9 +35,3 @@ export async function tabTo(page: Page, name: RegExp): Promise<void> {
   }
   expect(await readFocus(page), `nothing called ${name} takes the focus`).toMatch(name);
 }
-
-/** Opens a job file through the page's own control. */
-export async function openFile(page: Page, path: string): Promise<void> {
-  await page.getByTestId('open-file').setInputFiles(path);
-  await page.getByText(/^Opened /).waitFor();
-}

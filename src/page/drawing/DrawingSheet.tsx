@@ -1,13 +1,14 @@
 import { type ReactNode, useMemo } from 'react';
-import type { Wheel, WheelDrawing, WheelReport } from '../../index.ts';
+import { kindOf, type Wheel, type WheelDrawing, type WheelReport } from '../../index.ts';
+import { isSplit } from '../state/is-split.ts';
 import type { Slot } from '../state/slot.ts';
 import { chooseDetailScale } from './choose-scale.ts';
 import { DetailCircle } from './DetailCircle.tsx';
 import { DimensionLabel } from './DimensionLabel.tsx';
-import { FrontView, isSplit } from './FrontView.tsx';
+import { FrontView } from './FrontView.tsx';
 import { Jaws } from './Jaws.tsx';
 import { layOut } from './lay-out.ts';
-import { kindOf, listDimensions, writeLength } from './list-dimensions.ts';
+import { listDimensions, writeLength } from './list-dimensions.ts';
 import { measureViews } from './measure-views.ts';
 import { SectionView } from './SectionView.tsx';
 import { findSection } from './section-profile.ts';

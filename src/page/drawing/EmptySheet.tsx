@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
-import type { Wheel } from '../../index.ts';
+import { kindOf, type Wheel } from '../../index.ts';
 import type { Slot } from '../state/slot.ts';
 import { DimensionLabel } from './DimensionLabel.tsx';
-import { kindOf, listDimensions } from './list-dimensions.ts';
+import { listDimensions } from './list-dimensions.ts';
 import { TitleBlock, type TitleBlockProps } from './TitleBlock.tsx';
 import { UnsharpGear } from './UnsharpGear.tsx';
 import './EmptySheet.css';

@@ -1,5 +1,6 @@
 import { type ReactNode, useMemo } from 'react';
 import type { DrawnGear, Wheel, WheelDrawing } from '../../index.ts';
+import { isSplit } from '../state/is-split.ts';
 import { drawFreehand } from './freehand.ts';
 import { chooseMissing } from './missing-teeth.ts';
 import type { Section } from './section-profile.ts';
@@ -114,10 +115,6 @@ function splitLine(gear: DrawnGear, section: Section, px: number): string {
     [to * Math.cos(gap), to * Math.sin(gap)],
     3.5 * px,
   );
-}
-
-export function isSplit(wheel: Wheel): boolean {
-  return wheel.damage?.some((one) => one.kind === 'split') ?? false;
 }
 
 function keyOf(gear: DrawnGear): string {

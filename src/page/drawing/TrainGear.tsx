@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Wheel } from '../../index.ts';
-import { isSplit } from './FrontView.tsx';
+import { isSplit } from '../state/is-split.ts';
 import { drawFreehand } from './freehand.ts';
 import { countMissing } from './missing-teeth.ts';
 import { gapsInCircle } from './train-circle.ts';

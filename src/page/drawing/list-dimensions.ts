@@ -1,7 +1,7 @@
-import type { DrawnGear, Wheel, WheelDrawing, WheelReport } from '../../index.ts';
+import { type DrawnGear, kindOf, type Wheel, type WheelDrawing, type WheelReport } from '../../index.ts';
+import { readLength } from '../state/read-length.ts';
 import { findReading, isSameSlot, type Slot, slotKey, slotOf } from '../state/slot.ts';
 import { placeJaws } from './place-jaws.ts';
-import { readLength } from './read-length.ts';
 
 /** One dimension of the drawing: what it is called, what is known of it and how. */
 export interface Dimension {
@@ -26,11 +26,7 @@ export interface DimensionsAsked {
   readonly unit: 'mm' | 'in';
 }
 
-type Kind = 'external' | 'internal' | 'rack';
-
-export function kindOf(wheel: Wheel): Kind {
-  return wheel.kind === 'internal' || wheel.kind === 'rack' ? wheel.kind : 'external';
-}
+type Kind = ReturnType<typeof kindOf>;
 
 /**
  * The dimensions that stand on the drawing, most important first: those asked about or open, then those of the teeth,

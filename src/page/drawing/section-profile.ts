@@ -1,5 +1,5 @@
 import type { DrawnGear, Wheel } from '../../index.ts';
-import { readLength } from './read-length.ts';
+import { readLength } from '../state/read-length.ts';
 import { traceRack } from './trace-path.ts';
 
 /**

@@ -1,6 +1,5 @@
-import type { DrawnGear, Wheel, WheelDrawing } from '../../index.ts';
+import { type DrawnGear, kindOf, type Wheel, type WheelDrawing } from '../../index.ts';
 import { isSameSlot, type Slot } from '../state/slot.ts';
-import { kindOf } from './list-dimensions.ts';
 import { type JawPlace, placeJaws } from './place-jaws.ts';
 
 /** The jaws on the drawing: where they stand for the leading gear and how far they are open now. */

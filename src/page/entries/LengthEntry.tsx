@@ -1,6 +1,7 @@
 import { type ReactNode, useState } from 'react';
 import type { Wheel } from '../../index.ts';
 import { editWheel, type JobReading, putReading } from '../state/edit-job.ts';
+import { isSplit } from '../state/is-split.ts';
 import { findReading } from '../state/slot.ts';
 import { nameAct } from '../words/name-act.ts';
 import { Choice } from './Choice.tsx';
@@ -103,11 +104,7 @@ function clean(reading: object): object {
   return Object.fromEntries(Object.entries(reading).filter(([, value]) => value !== undefined));
 }
 
-export function isSplit(wheel: Wheel): boolean {
-  return (wheel.damage ?? []).some((one) => one.kind === 'split');
-}
-
-export function isOddCount(wheel: Wheel): boolean {
+function isOddCount(wheel: Wheel): boolean {
   return (wheel.readings ?? []).some(
     (reading) => reading.of === 'teeth' && reading.count !== undefined && reading.count % 2 === 1,
   );

@@ -9,6 +9,7 @@ import { useHowToMakeIt } from '../questions/use-how-to-make-it.tsx';
 import { useWhatIsIt } from '../questions/use-what-is-it.tsx';
 import { Slip } from '../slip/Slip.tsx';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
+import { titleBlockOf } from '../words/title-block-of.ts';
 import { Over } from './Over.tsx';
 import { Said } from './Said.tsx';
 import { TrainLine } from './TrainLine.tsx';
@@ -23,6 +24,7 @@ export function Frame(): ReactNode {
     if (settings.light === 'auto') delete root.dataset.light;
     else root.dataset.light = settings.light;
   }, [settings.light]);
+  useDroppedFile();
   const job = open?.job;
   const wheel = job?.wheels?.find((one) => one.id === place.wheelId) ?? job?.wheels?.[0];
   return (
@@ -50,7 +52,6 @@ function MakeView({ job, wheel }: { readonly job: Job; readonly wheel: Wheel }):
 
 function View(props: { readonly parts: QuestionParts; readonly job: Job; readonly wheel: Wheel }): ReactNode {
   const { parts, job, wheel } = props;
-  const store = useStoreOfPage();
   const over = usePage((state) => state.over);
   const answer = usePage((state) => state.answers[wheel.id]);
   const { unit, paper } = usePage((state) => state.settings);
@@ -59,7 +60,7 @@ function View(props: { readonly parts: QuestionParts; readonly job: Job; readonl
   return (
     <>
       <main className="frame-main" id="sheet-and-slip">
-        <section className="frame-sheet" aria-label="Sheet" onDragOver={(event) => event.preventDefault()}>
+        <section className="frame-sheet" aria-label="Sheet">
           {over ? <Over job={job} wheel={wheel} over={over} /> : parts.drawing}
         </section>
         <aside className="frame-slip" aria-label="Slip">
@@ -79,27 +80,22 @@ function View(props: { readonly parts: QuestionParts; readonly job: Job; readonl
           asked={answer?.asked ?? []}
           unit={unit}
           paper={paper}
-          titleBlock={{
-            job: job.title ?? 'Untitled',
-            gear: wheel.name ?? wheel.id,
-            material: wheel.material,
-            note: isExample || job.invented ? 'An invented example' : undefined,
-          }}
+          titleBlock={titleBlockOf(job, wheel, isExample || job.invented ? 'An invented example' : undefined)}
         />
       )}
-      <DropFile onFile={(file) => void store.openFile(file, file.name)} />
     </>
   );
 }
 
 /** A file may be dropped anywhere on the page; the menu's Open does the same. */
-function DropFile({ onFile }: { readonly onFile: (file: File) => void }): ReactNode {
+function useDroppedFile(): void {
+  const store = useStoreOfPage();
   useEffect(() => {
     const over = (event: DragEvent): void => event.preventDefault();
     const drop = (event: DragEvent): void => {
       event.preventDefault();
       const file = event.dataTransfer?.files[0];
-      if (file) onFile(file);
+      if (file) void store.openFile(file, file.name);
     };
     window.addEventListener('dragover', over);
     window.addEventListener('drop', drop);
@@ -107,8 +103,7 @@ function DropFile({ onFile }: { readonly onFile: (file: File) => void }): ReactN
       window.removeEventListener('dragover', over);
       window.removeEventListener('drop', drop);
     };
-  }, [onFile]);
-  return null;
+  }, [store]);
 }
 
 function EmptyJob({ isReady }: { readonly isReady: boolean }): ReactNode {

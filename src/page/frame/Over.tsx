@@ -1,3 +1,4 @@
+import { readLength } from '../state/read-length.ts';
 import './over.css';
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Job, Wheel } from '../../index.ts';
@@ -67,7 +68,7 @@ function Lay({ wheel }: { readonly wheel: Wheel }): ReactNode {
   const store = useStoreOfPage();
   const { pixelsPerMm } = usePage((state) => state.settings);
   const [counts, setCounts] = useState<LaidCounts>([]);
-  const outside = outsideOf(wheel);
+  const outside = readLength(wheel, { of: 'outside' });
   const middle = countOf(wheel);
   useEffect(() => {
     if (outside === undefined || middle === undefined) return;
@@ -98,14 +99,6 @@ function Lay({ wheel }: { readonly wheel: Wheel }): ReactNode {
       onClose={() => store.show(undefined)}
     />
   );
-}
-
-function outsideOf(wheel: Wheel): number | undefined {
-  for (const reading of wheel.readings ?? []) {
-    if (reading.of === 'outside' && reading.mm !== undefined)
-      return typeof reading.mm === 'number' ? reading.mm : reading.mm[0];
-  }
-  return undefined;
 }
 
 function countOf(wheel: Wheel): number | undefined {

@@ -65,6 +65,21 @@ export function unpackJobs(bytes: Uint8Array): PackedJob[] {
   return [...new Set(names)].map((name) => ({ name, bytes: files[name] }));
 }
 
+/** Zips of more are never read: what is in them would be over the limit, or is no job. */
+const largestPack = 100_000_000;
+
+/** Throws Fail `too-large` where a file of that many bytes is no pack: for those who know its size before they read it. */
+export function checkPackSize(bytes: number): void {
+  if (bytes <= largestPack) return;
+  throw new Fail(
+    'too-large',
+    '',
+    `the file has ${Math.ceil(bytes / 1_000_000)} MB; a pack of jobs has 100 MB at most`,
+    'Choose the file that Sparetooth wrote, or unpack it and open the job files one by one.',
+    { bytes, largest: largestPack },
+  );
+}
+
 function checkPack(count: number, total: number): void {
   if (count <= mostJobs && total <= mostBytes) return;
   throw new Fail(

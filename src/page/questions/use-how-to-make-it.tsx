@@ -6,6 +6,7 @@ import { type Certainty, Verdict } from '../slip/Verdict.tsx';
 import { handOver } from '../state/save-file.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { formatLength } from '../words/format-length.ts';
+import { titleBlockOf } from '../words/title-block-of.ts';
 import { Overtaken } from '../worker/ask-worker.ts';
 import type { QuestionParts } from './question.ts';
 
@@ -27,7 +28,13 @@ export function useHowToMakeIt(job: Job, wheel: Wheel): QuestionParts {
   useEffect(() => {
     let isCurrent = true;
     store.worker
-      .ask('make', { job, wheelId: wheel.id, process, formats: partFormats.map((one) => one.key) })
+      .ask('make', {
+        job,
+        wheelId: wheel.id,
+        process,
+        answer: store.answerOf(job, wheel.id),
+        formats: partFormats.map((one) => one.key),
+      })
       .then(
         (part) => isCurrent && setPlan({ part }),
         (error: unknown) => {
@@ -55,12 +62,11 @@ export function useHowToMakeIt(job: Job, wheel: Wheel): QuestionParts {
         asked={[]}
         isWorking={false}
         unit={unit}
-        titleBlock={{
-          job: job.title ?? 'Untitled',
-          gear: wheel.name ?? wheel.id,
-          material: wheel.material,
-          note: isExample ? 'An invented example' : part?.isTrial ? 'Trial part' : undefined,
-        }}
+        titleBlock={titleBlockOf(
+          job,
+          wheel,
+          isExample ? 'An invented example' : part?.isTrial ? 'Trial part' : undefined,
+        )}
         onTouch={(slot) => {
           store.go({ question: 'what-is-it' });
           store.openAct(slot);

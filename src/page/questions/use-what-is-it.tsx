@@ -1,13 +1,14 @@
 import type { ReactNode } from 'react';
-import { defaultKit, type Job, tellOdds, type Wheel } from '../../index.ts';
+import { defaultKit, isCovered, type Job, tellOdds, type Wheel } from '../../index.ts';
 import { GearDrawing } from '../drawing/GearDrawing.tsx';
 import { ActEntry } from '../entries/ActEntry.tsx';
 import { readField } from '../entries/read-field.ts';
+import { Instead } from '../slip/Instead.tsx';
 import { NextActPart } from '../slip/NextActPart.tsx';
 import { Slips } from '../slip/Slips.tsx';
 import { Verdict } from '../slip/Verdict.tsx';
 import { tellUncovered } from '../start/tell-uncovered.ts';
-import { isWorkable, listNextActs, type NextAct } from '../state/choose-next.ts';
+import { listNextActs, type NextAct } from '../state/choose-next.ts';
 import { dropReading } from '../state/edit-job.ts';
 import type { GearAnswer } from '../state/page-state.ts';
 import { draftKey } from '../state/page-store.ts';
@@ -18,6 +19,7 @@ import { formatLength } from '../words/format-length.ts';
 import { nameAct } from '../words/name-act.ts';
 import { tellAnswer } from '../words/tell-answer.ts';
 import { tellEnding } from '../words/tell-ending.ts';
+import { titleBlockOf } from '../words/title-block-of.ts';
 import type { QuestionParts } from './question.ts';
 import { Why } from './Why.tsx';
 
@@ -30,7 +32,7 @@ export function useWhatIsIt(job: Job, wheel: Wheel): QuestionParts {
   const drafts = usePage((state) => state.drafts);
   const { unit } = usePage((state) => state.settings);
   const isExample = usePage((state) => state.isExample);
-  const acts = listNextActs(job, wheel, answer?.report);
+  const acts = listNextActs(wheel, answer?.report);
   const slot = act ?? suspectSlot(wheel, answer) ?? acts.find((one) => one.purpose !== 'more')?.slot;
   const text = slot ? (drafts[draftKey(wheel.id, slot)] ?? '') : '';
   const open = (next: Slot): void => store.openAct(next);
@@ -46,12 +48,11 @@ export function useWhatIsIt(job: Job, wheel: Wheel): QuestionParts {
         typedMm={typedLength(text, unit)}
         isWorking={isWorking}
         unit={unit}
-        titleBlock={{
-          job: job.title ?? 'Untitled',
-          gear: wheel.name ?? wheel.id,
-          material: wheel.material,
-          note: isExample ? 'An invented example' : job.invented ? 'Invented' : undefined,
-        }}
+        titleBlock={titleBlockOf(
+          job,
+          wheel,
+          isExample ? 'An invented example' : job.invented ? 'Invented' : undefined,
+        )}
         onTouch={open}
       />
     ),
@@ -63,6 +64,7 @@ export function useWhatIsIt(job: Job, wheel: Wheel): QuestionParts {
         job={job}
         wheel={wheel}
         answer={answer}
+        acts={acts}
         slot={slot}
         isByHand={act !== undefined}
         text={text}
@@ -86,7 +88,7 @@ function Answer(props: {
   readonly isWorking: boolean;
 }): ReactNode {
   const { wheel, answer, isWorking } = props;
-  if (!isWorkable(wheel)) {
+  if (!isCovered(wheel)) {
     return (
       <Verdict
         sentence="Stop here: this kind can't be worked out yet."
@@ -120,17 +122,17 @@ function Next(props: {
   readonly job: Job;
   readonly wheel: Wheel;
   readonly answer: GearAnswer | undefined;
+  readonly acts: readonly NextAct[];
   readonly slot: Slot | undefined;
   readonly isByHand: boolean;
   readonly text: string;
 }): ReactNode {
-  const { job, wheel, answer, slot, isByHand, text } = props;
+  const { job, wheel, answer, acts, slot, isByHand, text } = props;
   const store = useStoreOfPage();
   const { unit } = usePage((state) => state.settings);
   const isExample = usePage((state) => state.isExample);
   const hasActed = usePage((state) => state.hasActed);
-  const acts = listNextActs(job, wheel, answer?.report);
-  if (!isWorkable(wheel)) {
+  if (!isCovered(wheel)) {
     return (
       <p>
         {tellUncovered((wheel.look ?? wheel.kind) as never) ??
@@ -146,7 +148,6 @@ function Next(props: {
   const purpose = acts.find((one) => slot && isSameSlot(one.slot, slot));
   // A slip that is more likely than not comes first: every other reading is understood beside it.
   const isSlip = !isByHand && suspectSlot(wheel, answer) !== undefined;
-  const others = acts.filter((one) => slot && !isSameSlot(one.slot, slot)).slice(0, 5);
   return (
     <>
       {answer && !isByHand && (
@@ -176,11 +177,13 @@ function Next(props: {
           )}
         </div>
       )}
-      {isSlip && <Instead acts={acts} onOpen={(next) => store.openAct(next)} />}
+      {isSlip && (
+        <Instead slots={acts.map((one) => one.slot)} most={6} onOpen={(next) => store.openAct(next)} />
+      )}
       {!isSlip && !isOpenAct && !ending && (
         <>
           <NothingMore onMake={() => store.go({ question: 'how-to-make-it' })} />
-          <Instead acts={acts} onOpen={(next) => store.openAct(next)} />
+          <Instead slots={acts.map((one) => one.slot)} most={6} onOpen={(next) => store.openAct(next)} />
         </>
       )}
       {isOpenAct && !isSlip && slot && (
@@ -206,8 +209,13 @@ function Next(props: {
               }}
             />
           }
-          others={others.map((one) => ({ slot: one.slot, words: nameAct(one.slot) }))}
-          onOpen={(next) => store.openAct(next)}
+          instead={
+            <Instead
+              slots={acts.map((one) => one.slot).filter((one) => !isSameSlot(one, slot))}
+              most={5}
+              onOpen={(next) => store.openAct(next)}
+            />
+          }
           takesFocus={hasActed}
           onExpected={expectedOf(answer, slot, unit)}
           onLeaveOut={
@@ -233,28 +241,6 @@ function suspectSlot(wheel: Wheel, answer: GearAnswer | undefined): Slot | undef
   if (!suspect || suspect.probability < 0.5) return undefined;
   const reading = wheel.readings?.[suspect.reading];
   return reading ? slotOf(reading) : { of: 'zero' };
-}
-
-/** The other acts, as a list to open. */
-function Instead(props: {
-  readonly acts: readonly NextAct[];
-  readonly onOpen: (slot: Slot) => void;
-}): ReactNode {
-  if (props.acts.length === 0) return null;
-  return (
-    <details className="next-act-how">
-      <summary>Something else instead</summary>
-      <ul className="next-act-others">
-        {props.acts.slice(0, 6).map((act) => (
-          <li key={slotKey(act.slot)}>
-            <button type="button" className="plain" onClick={() => props.onOpen(act.slot)}>
-              {nameAct(act.slot)}
-            </button>
-          </li>
-        ))}
-      </ul>
-    </details>
-  );
 }
 
 function StartHere(): ReactNode {

@@ -13,15 +13,14 @@ export function NextActPart(props: {
   readonly why?: string | undefined;
   readonly entry: ReactNode;
   /** Other acts that could be done instead */
-  readonly others: readonly { readonly slot: Slot; readonly words: string }[];
-  readonly onOpen: (slot: Slot) => void;
+  readonly instead: ReactNode;
   /** This one can't be taken on this gear */
   readonly onLeaveOut?: (() => void) | undefined;
   /** This act follows something that the person did: its field takes the focus, else its title */
   readonly takesFocus: boolean;
   readonly onExpected?: (() => string | undefined) | undefined;
 }): ReactNode {
-  const { slot, subject, why, entry, others, onOpen, onLeaveOut, onExpected, takesFocus } = props;
+  const { slot, subject, why, entry, instead, onLeaveOut, onExpected, takesFocus } = props;
   const words = tellAct(slot, subject);
   const isPicture = slot.of === 'looks-like' || slot.of === 'happened';
   const [shown, setShown] = useState<string>();
@@ -77,20 +76,7 @@ export function NextActPart(props: {
         )}
       </div>
       <div role="status">{shown && <p>{shown}</p>}</div>
-      {others.length > 0 && (
-        <details className="next-act-how">
-          <summary>Something else instead</summary>
-          <ul className="next-act-others">
-            {others.map((other) => (
-              <li key={other.words}>
-                <button type="button" className="plain" onClick={() => onOpen(other.slot)}>
-                  {other.words}
-                </button>
-              </li>
-            ))}
-          </ul>
-        </details>
-      )}
+      {instead}
     </div>
   );
 }

@@ -25,9 +25,7 @@ export default function SolidView({ job, wheelId, process, onClose }: SolidViewP
 
   useEffect(() => {
     let isCurrent = true;
-    const known = store.state.getState().answers[wheelId];
-    const answer = known?.job === job ? known.report : undefined;
-    store.worker.ask('solid', { job, wheelId, process, answer }).then(
+    store.worker.ask('solid', { job, wheelId, process, answer: store.answerOf(job, wheelId) }).then(
       (came) => {
         if (!isCurrent) return;
         setPart(came);

@@ -1,4 +1,4 @@
-import type { Job, Wheel, WheelReport } from '../../index.ts';
+import { isCovered, type Wheel, type WheelReport } from '../../index.ts';
 import { findReading, isSameSlot, type Slot, slotKey, slotOf } from './slot.ts';
 
 /** What the person does next, why, and what for: more can be taken, but nothing asks for it. */
@@ -12,22 +12,12 @@ export interface NextAct {
 /** A reading that changes the odds by less than words can say is not worth a walk to the bench. */
 const leastGain = 0.02;
 
-/** Kinds that can be worked out; the others end at once, in words. */
-export function isWorkable(wheel: Wheel): boolean {
-  return (
-    wheel.kind === undefined ||
-    wheel.kind === 'external' ||
-    wheel.kind === 'internal' ||
-    wheel.kind === 'rack'
-  );
-}
-
 /**
  * Everything worth doing next on one gear, best first: what it looks like, what happened, the count, across the
  * tips, then what the answer says tells most; once the size is likely, what the part needs. Empty at an ending.
  */
-export function listNextActs(_job: Job, wheel: Wheel, report: WheelReport | undefined): NextAct[] {
-  if (!isWorkable(wheel)) return [];
+export function listNextActs(wheel: Wheel, report: WheelReport | undefined): NextAct[] {
+  if (!isCovered(wheel)) return [];
   const acts: NextAct[] = [];
   const has = (slot: Slot): boolean => findReading(wheel, slot) >= 0;
   const isLeftOut = (slot: Slot): boolean => (wheel.leftOut ?? []).includes(slotKey(slot));

@@ -18,6 +18,11 @@ export interface Step {
   readonly what: string;
 }
 
+/** A job that nothing was done to yet and that is not kept yet. */
+export function freshJob(id: string, job: Job): OpenJob {
+  return { id, revision: 0, job, past: [], future: [] };
+}
+
 /** A hundred steps back reach further than an evening; more would make every save slower. */
 const mostSteps = 100;
 

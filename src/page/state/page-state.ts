@@ -1,7 +1,6 @@
-import type { Job, WheelDrawing, WheelReport } from '../../index.ts';
+import type { Job, PlainFail, WheelDrawing, WheelReport } from '../../index.ts';
 import type { Place } from '../address.ts';
 import type { Drafts, KeepCondition, KeptSummary } from '../keep/keeper.ts';
-import type { PlainFail } from '../worker/asks.ts';
 import type { OpenJob } from './open-job.ts';
 import type { Slot } from './slot.ts';
 
@@ -34,6 +33,9 @@ export const usualSettings: Settings = {
   hasSeenCard: false,
 };
 
+/** A failure that the person can mend, or a mistake in the page itself (`broken`). */
+export type Trouble = Omit<PlainFail, 'code'> & { readonly code: PlainFail['code'] | 'broken' };
+
 /** Everything the page is drawn from. Only what the person typed or chose is stored; answers follow from it. */
 export interface PageState {
   readonly place: Place;
@@ -50,7 +52,7 @@ export interface PageState {
   readonly drafts: Drafts;
   readonly settings: Settings;
   /** What could not be done, until the next action */
-  readonly trouble: PlainFail | undefined;
+  readonly trouble: Trouble | undefined;
   /** What the page did by itself, said once and kept until dismissed */
   readonly said: string | undefined;
   /** A panel over the sheet: kit, the other jobs, laying a gear on the drawing */

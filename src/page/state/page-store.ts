@@ -1,12 +1,11 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { Fail, type Job, type Wheel } from '../../index.ts';
+import { checkSize, describeFail, Fail, type Job, type Wheel, type WheelReport } from '../../index.ts';
 import { type Place, readAddress, writeAddress } from '../address.ts';
 import type { Keeper, SaveOutcome } from '../keep/keeper.ts';
 import { type AnswerWorker, Overtaken } from '../worker/ask-worker.ts';
-import type { PlainFail } from '../worker/asks.ts';
 import { addWheel, editWheel, startJob } from './edit-job.ts';
-import { changeJob, type OpenJob, redoStep, undoStep } from './open-job.ts';
-import { type PageState, type Settings, usualSettings } from './page-state.ts';
+import { changeJob, freshJob, type OpenJob, redoStep, undoStep } from './open-job.ts';
+import { type PageState, type Settings, type Trouble, usualSettings } from './page-state.ts';
 import { listPossibleSlots } from './possible-slots.ts';
 import { type Slot, slotKey } from './slot.ts';
 
@@ -14,6 +13,8 @@ import { type Slot, slotKey } from './slot.ts';
 export interface PageStore {
   readonly state: StoreApi<PageState>;
   readonly worker: AnswerWorker;
+  /** What the worker said of a gear, where it said so of this very job */
+  readonly answerOf: (job: Job, wheelId: string) => WheelReport | undefined;
   readonly start: () => Promise<void>;
   /** Changes the open job, with a step to undo it. A change to the example makes a copy first. */
   readonly change: (what: string, edit: (job: Job) => Job) => void;
@@ -59,7 +60,7 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
   }));
   const { getState, setState } = state;
   let saving: Promise<void> = Promise.resolve();
-  const exampleJob: OpenJob = { id: exampleId, revision: 0, job: example, past: [], future: [] };
+  const exampleJob = freshJob(exampleId, example);
 
   const adopt = (open: OpenJob, isExample: boolean): void => {
     setState({
@@ -114,11 +115,18 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
     for (const wheel of wheels) void answer(wheel);
   };
 
+  const withWorking = (wheelId: string, isWorking: boolean): ReadonlySet<string> => {
+    const working = new Set(getState().working);
+    if (isWorking) working.add(wheelId);
+    else working.delete(wheelId);
+    return working;
+  };
+
   const answer = async (wheel: Wheel): Promise<void> => {
     const { open } = getState();
     if (!open) return;
     const { job } = open;
-    setState({ working: new Set(getState().working).add(wheel.id) });
+    setState({ working: withWorking(wheel.id, true) });
     try {
       const came = await worker.ask(
         'identify',
@@ -127,14 +135,13 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
       );
       const before = getState().answers[wheel.id]?.report;
       if (getState().open?.job !== job) return;
-      const working = new Set(getState().working);
-      working.delete(wheel.id);
-      setState({ working, answers: { ...getState().answers, [wheel.id]: { job, before, ...came } } });
+      setState({
+        working: withWorking(wheel.id, false),
+        answers: { ...getState().answers, [wheel.id]: { job, before, ...came } },
+      });
     } catch (error) {
       if (error instanceof Overtaken) return;
-      const working = new Set(getState().working);
-      working.delete(wheel.id);
-      setState({ working });
+      setState({ working: withWorking(wheel.id, false) });
       fail(error);
     }
   };
@@ -178,7 +185,7 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
   };
 
   const openNew = (job: Job, said?: string): void => {
-    const open: OpenJob = { id: newId(), revision: 0, job, past: [], future: [] };
+    const open = freshJob(newId(), job);
     navigate({ jobId: open.id, wheelId: job.wheels?.[0]?.id, question: 'what-is-it' });
     adopt(open, false);
     setState({ said, hasActed: true });
@@ -205,13 +212,7 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
     }
     const changed = edit(open.job);
     if (changed === open.job) return;
-    const copy: OpenJob = {
-      id: newId(),
-      revision: 0,
-      job: titled(open.job, 'my copy'),
-      past: [],
-      future: [],
-    };
+    const copy = freshJob(newId(), titled(open.job, 'my copy'));
     setState({ isExample: false });
     navigate({ ...place, jobId: copy.id }, true);
     replaceOpen(changeJob(copy, what, edit));
@@ -221,14 +222,14 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
 
   const takeInAll: PageStore['takeInAll'] = async (file) => {
     try {
-      if (file.size > 20 * largestOpened) throw tooLarge(file.size);
-      const { unpackJobs } = await import('../keep/all-jobs.ts');
+      const { checkPackSize, unpackJobs } = await import('../keep/all-jobs.ts');
+      checkPackSize(file.size);
       const refused: string[] = [];
       let taken = 0;
       for (const { name, bytes } of unpackJobs(new Uint8Array(await file.arrayBuffer()))) {
         try {
           const { job } = await worker.ask('open', { bytes });
-          await keeper.save({ id: newId(), revision: 0, job, past: [], future: [] });
+          await keeper.save(freshJob(newId(), job));
           taken++;
         } catch (error) {
           if (!(error instanceof Fail)) throw error;
@@ -252,7 +253,7 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
         return;
       }
       // The size is known before anything is read.
-      if (file.size > largestOpened) throw tooLarge(file.size);
+      checkSize(file.size);
       const bytes = new Uint8Array(await file.arrayBuffer());
       const { job, notices } = await worker.ask('open', { bytes });
       const noted =
@@ -266,6 +267,10 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
   return {
     state,
     worker,
+    answerOf(job, wheelId) {
+      const known = getState().answers[wheelId];
+      return known?.job === job ? known.report : undefined;
+    },
     async start() {
       window.addEventListener('popstate', () => void follow());
       window.addEventListener('hashchange', () => void follow());
@@ -358,24 +363,8 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
   }
 }
 
-/** What `checkSize` in the core refuses, known from the file's size alone. */
-const largestOpened = 5_000_000;
-
-function tooLarge(bytes: number): Fail {
-  return new Fail(
-    'too-large',
-    '',
-    `the file has ${Math.ceil(bytes / 1_000_000)} MB; a job has 5 MB at most`,
-    'Choose the job file itself; pictures, scans and sounds stay outside it.',
-    { bytes },
-  );
-}
-
-function describeTrouble(error: unknown): PlainFail {
-  if (error instanceof Fail) {
-    const { code, field, message, remedy, details } = error;
-    return { code, field, message, remedy, details };
-  }
+function describeTrouble(error: unknown): Trouble {
+  if (error instanceof Fail) return describeFail(error);
   return {
     code: 'broken',
     field: '',

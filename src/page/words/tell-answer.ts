@@ -1,4 +1,4 @@
-import { capitalize, namePitch, tellOdds, type WheelReport } from '../../index.ts';
+import { capitalize, namePitch, tellAngleOdds, tellOdds, type WheelReport } from '../../index.ts';
 
 /** The answer about one gear, in the page's words: one sentence, the trade's word apart, odds, and what else stands. */
 export interface AnswerWords {
@@ -56,10 +56,7 @@ function tellDoubt(report: WheelReport): string[] {
 
 function tellAngle(report: WheelReport): string {
   const [lead] = report.candidates;
-  const chance = report.candidates
-    .filter((one) => one.pressureAngleDeg === lead.pressureAngleDeg)
-    .reduce((sum, one) => sum + one.probability, 0);
-  return `Flanks at ${lead.pressureAngleDeg}° (pressure angle): ${tellOdds(Math.min(1, chance))}.`;
+  return `Flanks at ${lead.pressureAngleDeg}° (pressure angle): ${tellAngleOdds(report)}.`;
 }
 
 function tellShift(report: WheelReport): string[] {

@@ -1,4 +1,4 @@
-import type { WheelReport } from '../../index.ts';
+import { findPitchGap, type WheelReport } from '../../index.ts';
 
 /** How a question ends where nothing more can be learned: what it means, and what to do. */
 export interface EndingWords {
@@ -21,7 +21,7 @@ export function tellEnding(report: WheelReport): EndingWords | undefined {
     case 'either-runs-slowly':
       return {
         title: far,
-        text: `They differ by ${pitchGap(report).toFixed(3)} mm from tooth to tooth: either will run slowly. That is judged from the numbers; nothing was rolled.`,
+        text: `They differ by ${findPitchGap(report).toFixed(3)} mm from tooth to tooth: either will run slowly. That is judged from the numbers; nothing was rolled.`,
         makesPlate: false,
       };
     case 'make-both':
@@ -39,12 +39,4 @@ export function tellEnding(report: WheelReport): EndingWords | undefined {
     default:
       return undefined;
   }
-}
-
-/** The widest difference in base pitch among the answers that are still likely, mm. */
-function pitchGap(report: WheelReport): number {
-  const pitches = report.candidates
-    .filter((candidate) => candidate.probability >= 0.025)
-    .map((candidate) => candidate.derived.basePitchMm);
-  return Math.max(...pitches) - Math.min(...pitches);
 }

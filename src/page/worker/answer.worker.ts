@@ -1,13 +1,14 @@
 import {
+  describeFail,
   drawCounts,
   drawWheel,
   Fail,
   identify,
+  kindOf,
   make,
   parseJob,
   type SolidDrawing,
   shapePart,
-  type Wheel,
 } from '../../index.ts';
 import { slotOf } from '../state/slot.ts';
 import type { Asks, WorkerReply, WorkerRequest } from './asks.ts';
@@ -24,16 +25,7 @@ self.onmessage = ({ data }: MessageEvent<WorkerRequest>): void => {
   } catch (error) {
     reply =
       error instanceof Fail
-        ? {
-            id: data.id,
-            fail: {
-              code: error.code,
-              field: error.field,
-              message: error.message,
-              remedy: error.remedy,
-              details: error.details,
-            },
-          }
+        ? { id: data.id, fail: describeFail(error) }
         : { id: data.id, broken: error instanceof Error ? error.message : String(error) };
   }
   self.postMessage(reply, { transfer });
@@ -74,20 +66,12 @@ function identifyAndDraw(
 ): Asks['identify']['answer'] {
   const [report] = identify(job, { wheelId }).wheels;
   const asked = [...report.next.map(slotOf), ...slots];
-  const drawing = drawWheel(
-    report,
-    kindOf(job.wheels?.find((wheel) => wheel.id === wheelId)),
-    asked,
-    chordError,
-  );
+  const wheel = job.wheels?.find((one) => one.id === wheelId);
+  const drawing = drawWheel(report, wheel ? kindOf(wheel) : 'external', asked, chordError);
   for (const gear of drawing.gears) {
     if (gear.outline.buffer instanceof ArrayBuffer) transfer.push(gear.outline.buffer);
   }
   return { report, drawing, asked };
-}
-
-function kindOf(wheel: Wheel | undefined): 'external' | 'internal' | 'rack' {
-  return wheel?.kind === 'internal' || wheel?.kind === 'rack' ? wheel.kind : 'external';
 }
 
 function buffersOf(drawing: SolidDrawing & { readonly cap?: SolidDrawing['faces'] }): ArrayBuffer[] {

@@ -1,4 +1,4 @@
-import { Fail, type FailCode } from '../../index.ts';
+import { Fail, type PlainFail } from '../../index.ts';
 import type { AskName, Asks, WorkerReply, WorkerRequest } from './asks.ts';
 import { startWorker } from './start-worker.ts';
 
@@ -85,12 +85,6 @@ export function createAnswerWorker(start: () => Worker = startWorker): AnswerWor
   };
 }
 
-function failOf(plain: {
-  code: string;
-  field: string;
-  message: string;
-  remedy: string;
-  details: object;
-}): Fail {
-  return new Fail(plain.code as FailCode, plain.field, plain.message, plain.remedy, { ...plain.details });
+function failOf({ code, field, message, remedy, details }: PlainFail): Fail {
+  return new Fail(code, field, message, remedy, { ...details });
 }

@@ -1,4 +1,4 @@
-import type { Job, MadePart, Notice, ShapedPart, WheelDrawing, WheelReport } from '../../index.ts';
+import type { Job, MadePart, Notice, PlainFail, ShapedPart, WheelDrawing, WheelReport } from '../../index.ts';
 import type { Slot } from '../state/slot.ts';
 
 /** What the page asks its worker, and what comes back, by name. Everything crosses as plain data or typed arrays. */
@@ -19,6 +19,8 @@ export interface Asks {
       readonly job: Job;
       readonly wheelId: string;
       readonly process?: string;
+      /** What is known of the gear already, so that it isn't worked out again */
+      readonly answer?: WheelReport | undefined;
       readonly formats: readonly string[];
     };
     readonly answer: MadePart;
@@ -47,15 +49,6 @@ export interface Asks {
 }
 
 export type AskName = keyof Asks;
-
-/** A failure that a user can mend, as plain data: it crosses from the worker. */
-export interface PlainFail {
-  readonly code: string;
-  readonly field: string;
-  readonly message: string;
-  readonly remedy: string;
-  readonly details: Readonly<Record<string, unknown>>;
-}
 
 export interface WorkerRequest {
   readonly id: number;

@@ -1,5 +1,5 @@
 import type { Wheel } from '../../index.ts';
-import { findReading, type Slot } from '../state/slot.ts';
+import { findReading, type Slot } from './slot.ts';
 
 /** The length read at a slot, mm: the middle of several takings; undefined where none was read. */
 export function readLength(wheel: Wheel, slot: Slot): number | undefined {
