@@ -39,3 +39,10 @@ describe.each(demos)('the report of %s', (_, job) => {
     }
   });
 });
+
+test('the README shows the report of its example as it is printed', () => {
+  const { job } = parseJob(readFileSync('demo-data/slide-projector.json'));
+  expect(readFileSync('README.md', 'utf8')).toContain(
+    `\`\`\`\n${reportIdentity(identify(job), job).join('\n')}\n\`\`\``,
+  );
+});
