@@ -8,9 +8,10 @@ import { createPageStore } from './state/page-store.ts';
 import { PageContext } from './state/use-page.ts';
 import { createAnswerWorker } from './worker/ask-worker.ts';
 
+const worker = createAnswerWorker();
 const keeper = await openKeeper();
 // The example is read by the tests as every demo job is, so its type holds.
-const store = createPageStore(keeper, createAnswerWorker(), example as Job);
+const store = createPageStore(keeper, worker, example as Job);
 void store.start();
 
 const root = document.getElementById('page');

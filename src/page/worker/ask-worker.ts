@@ -64,6 +64,8 @@ export function createAnswerWorker(start: () => Worker = startWorker): AnswerWor
     };
     return fresh;
   };
+  // Started before it is asked anything: it reads its own script while the page opens its storage.
+  worker = listen(start());
   return {
     ask(name, ask, lane = name) {
       for (const old of queue.filter((one) => one.lane === lane)) old.reject(new Overtaken(lane));
