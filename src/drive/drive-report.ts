@@ -1,0 +1,70 @@
+import type { RollingProof } from '../rolling/rolling-proof.ts';
+
+/** A ratio of whole numbers where every count is known exactly; a slipping or measured belt gives `value` alone. */
+export interface Ratio {
+  readonly num: number | null;
+  readonly den: number | null;
+  readonly value: number;
+}
+
+/** What a job's drive does, and every mesh of it checked. Written as `drive --json` prints it: mm, degrees, rpm. */
+export interface DriveReport {
+  /** Input speed over output speed, positive; null where it can't be said */
+  readonly ratio: Ratio | null;
+  readonly direction: 'same' | 'opposite' | null;
+  readonly from: string | null;
+  readonly to: string | null;
+  readonly shafts: readonly ShaftReport[];
+  readonly wanted: WantedReport | null;
+  readonly meshes: readonly MeshReport[];
+  /** What keeps the drive from being worked out, or can't all be true; empty where all is well */
+  readonly troubles: readonly DriveTrouble[];
+  readonly notes: readonly string[];
+}
+
+export interface ShaftReport {
+  readonly id: string;
+  /** Signed: positive turns with the input. Null where the input's speed is unknown or no mesh reaches it */
+  readonly rpm: number | null;
+  /** Turns of this shaft for one turn of the input, signed: negative turns against it */
+  readonly turns: Ratio | null;
+  readonly torqueNmm: number | null;
+  /** Of a rack that this shaft drives */
+  readonly travelMmPerTurn?: number;
+}
+
+export interface WantedReport {
+  /** Positive: the output is slower than wanted */
+  readonly errorPercent: number;
+  readonly within: boolean;
+  readonly directionHolds: boolean | null;
+  /** The error in the person's own terms */
+  readonly effects: readonly {
+    readonly kind: 'seconds-an-hour' | 'travel-mm' | 'cents';
+    readonly value: number;
+    readonly words: string;
+  }[];
+}
+
+export interface MeshReport {
+  readonly kind: 'teeth' | 'worm' | 'belt';
+  readonly driver: string;
+  readonly driven: string;
+  readonly centerMm: number | null;
+  readonly workingPressureAngleDeg: number | null;
+  readonly contactRatio: number | null;
+  /** Null for what isn't rolled: belts, worms, and wheels that are not known well enough */
+  readonly verdict: RollingProof['verdict'] | null;
+  readonly backlashMinMm: number | null;
+  readonly backlashMaxMm: number | null;
+  readonly transmissionErrorMm: number | null;
+  readonly notes: readonly string[];
+}
+
+export interface DriveTrouble {
+  readonly kind: 'contradiction' | 'not-reached' | 'cannot-mesh' | 'unknown-teeth' | 'no-input' | 'no-output';
+  /** Ids of the wheels and shafts it is about */
+  readonly about: readonly string[];
+  readonly message: string;
+  readonly remedy: string;
+}
