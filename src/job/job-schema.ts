@@ -112,6 +112,8 @@ export const jobSchema = z.looseObject({
   motor: z.optional(motorSchema),
   wanted: z.optional(wantedSchema),
   symptoms: z.optional(z.array(symptomSchema).check(z.maxLength(counts.links.greatest))),
+  /** Questions about the whole train that can't be answered, such as "motor": not asked again. */
+  leftOut: z.optional(z.array(z.string()).check(z.maxLength(counts.links.greatest))),
 });
 
 export type Job = Known<z.infer<typeof jobSchema>>;

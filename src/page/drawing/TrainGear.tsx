@@ -31,3 +31,16 @@ export function TrainGear({ wheel, verdict, isOpen }: TrainGearProps): ReactNode
     </svg>
   );
 }
+
+/** The whole train on the same line: two circles that touch. */
+export function WholeTrain({ isOpen }: { readonly isOpen: boolean }): ReactNode {
+  return (
+    <svg className="TrainGear" width="40" height="40" viewBox="-20 -20 40 40" aria-hidden="true">
+      <circle className="line-known" cx="-6" cy="4" r="8" />
+      <circle className="line-known" cx="6" cy="-4" r="6.4" />
+      <circle className="line-thin" cx="-6" cy="4" r="1.5" />
+      <circle className="line-thin" cx="6" cy="-4" r="1.5" />
+      {isOpen && <circle className="line-known" r="18.5" />}
+    </svg>
+  );
+}

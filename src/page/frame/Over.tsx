@@ -23,7 +23,8 @@ const titles: Readonly<Record<NonNullable<PageState['over']>, string>> = {
 /** What stands in the drawing's place for a while: the kit, the jobs, laying a gear on the glass. */
 export function Over(props: {
   readonly job: Job;
-  readonly wheel: Wheel;
+  /** Without one it is about the whole train */
+  readonly wheel: Wheel | undefined;
   readonly over: NonNullable<PageState['over']>;
 }): ReactNode {
   const { job, wheel, over } = props;
@@ -47,7 +48,7 @@ export function Over(props: {
         {over === 'kit' && <Kit job={job} onChange={store.change} />}
         {over === 'jobs' && <AllJobs />}
         {over === 'names' && <Names job={job} wheel={wheel} />}
-        {over === 'lay' && <Lay wheel={wheel} />}
+        {over === 'lay' && wheel && <Lay wheel={wheel} />}
         {over === 'before' && (
           <BeforeTakingApart
             onSeen={() => {

@@ -50,6 +50,9 @@ export interface Asks {
 
 export type AskName = keyof Asks;
 
+/** What a question tells of its work before it is answered. */
+export type Progress<Name extends AskName> = Asks[Name] extends { readonly progress: infer Told } ? Told : never;
+
 export interface WorkerRequest {
   readonly id: number;
   readonly name: AskName;
@@ -58,6 +61,8 @@ export interface WorkerRequest {
 
 export type WorkerReply =
   | { readonly id: number; readonly answer: Asks[AskName]['answer'] }
+  /** Told while it is at work; the answer is still to come */
+  | { readonly id: number; readonly progress: Progress<AskName> }
   | { readonly id: number; readonly fail: PlainFail }
   /** A programmer's mistake, with its message */
   | { readonly id: number; readonly broken: string };
