@@ -8,7 +8,9 @@ import type { GearSpec } from './involute/gear-spec.ts';
 import { rackBackDepth } from './involute/rack-outline.ts';
 import { traceOutline } from './involute/trace-outline.ts';
 import { collectDrive } from './job/collect-drive.ts';
+import { collectEvidence } from './job/collect-evidence.ts';
 import type { Job } from './job/job-schema.ts';
+import { identifyWheel } from './readings/identify-wheel.ts';
 
 /** The whole train from above, ready to draw. Lengths mm, y up, angles rad counter-clockwise. */
 export interface TrainDrawing {
@@ -84,7 +86,7 @@ const shownModule = 0.5;
  * @param report what `checkDrive` said of this job: speeds are its
  */
 export function drawTrain(job: Job, report: DriveReport, chordError: number): TrainDrawing {
-  const model = collectDrive(job);
+  const model = collectDrive(job, (wheel) => identifyWheel(collectEvidence(job, wheel)));
   const placed = placePosts(model);
   const at = new Map(placed.posts.map((post) => [post.id, post]));
   const sizes = new Map(model.wheels.map((wheel) => [wheel.id, measureWheel(wheel, model, chordError)]));

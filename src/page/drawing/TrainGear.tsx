@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Wheel } from '../../index.ts';
+import { isSpecified } from '../state/is-specified.ts';
 import { isSplit } from '../state/is-split.ts';
 import { drawFreehand } from './freehand.ts';
 import { countMissing } from './missing-teeth.ts';
@@ -19,7 +20,7 @@ const radius = 14;
  * several, gaps where teeth are gone, a freehand line where it split. The button around it says its name.
  */
 export function TrainGear({ wheel, verdict, isOpen }: TrainGearProps): ReactNode {
-  const isKnown = verdict === 'certain' || verdict === 'likely';
+  const isKnown = verdict === 'certain' || verdict === 'likely' || isSpecified(wheel);
   const hasGaps = countMissing(wheel, 1000) > 0;
   const isLost = wheel.state === 'lost';
   return (

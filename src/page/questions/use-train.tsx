@@ -1,6 +1,7 @@
 import { useState } from 'react';
-import type { Job, WheelReport } from '../../index.ts';
+import { isCovered, type Job, type WheelReport } from '../../index.ts';
 import { Verdict } from '../slip/Verdict.tsx';
+import { isSpecified } from '../state/is-specified.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { listTrainActs, type TrainAct } from '../train/choose-train-next.ts';
 import { EmptyTrain } from '../train/EmptyTrain.tsx';
@@ -24,10 +25,10 @@ export function useTrain(job: Job): QuestionParts {
   for (const { id } of job.wheels ?? []) reports[id] = store.answerOf(job, id) ?? answers[id]?.report;
   const words = answer && tellTrain(answer.report, job);
   const known = new Set(
-    (job.wheels ?? []).flatMap(({ id, spec }) => {
-      const verdict = reports[id]?.verdict;
-      const isSpec = spec?.teeth !== undefined && spec.moduleMm !== undefined;
-      return isSpec || verdict === 'certain' || verdict === 'likely' || verdict === undefined ? [id] : [];
+    (job.wheels ?? []).flatMap((wheel) => {
+      const verdict = reports[wheel.id]?.verdict;
+      const isSaid = isSpecified(wheel) || !isCovered(wheel);
+      return isSaid || verdict === 'certain' || verdict === 'likely' ? [wheel.id] : [];
     }),
   );
   return {

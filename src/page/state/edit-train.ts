@@ -42,6 +42,15 @@ export function partWheels(job: Job, a: string, b: string): Job {
   return left.length === (job.meshes ?? []).length ? job : { ...job, meshes: left };
 }
 
+/** A mesh's own distance gives way to one that is measured anew: one measurement is never kept twice. */
+export function dropCenter(job: Job, a: string, b: string | undefined): Job {
+  const at = (job.meshes ?? []).findIndex((mesh) => b !== undefined && isBetween(mesh, a, b));
+  const mesh = job.meshes?.[at];
+  if (!mesh || mesh.centerMm === undefined) return job;
+  const { centerMm: _mm, uMm: _u, ...rest } = mesh;
+  return { ...job, meshes: (job.meshes ?? []).map((one, i) => (i === at ? rest : one)) };
+}
+
 export function isBetween(mesh: JobMesh, a: string, b: string): boolean {
   return (mesh.driver === a && mesh.driven === b) || (mesh.driver === b && mesh.driven === a);
 }

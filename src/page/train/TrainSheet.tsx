@@ -34,25 +34,21 @@ export function TrainSheet(props: TrainSheetProps): ReactNode {
   const { job, drawing, known, isWorking, unit, sentence, note, changed, onWheel, onPost } = props;
   const [ref, { width, height }] = useSize<HTMLElement>({ width: 720, height: 560 });
   const isNarrow = width < 560;
-  const room = labelRoom(width, isNarrow);
+  const title = (isNarrow ? 32 : 0) + (isNarrow && note !== undefined ? 24 : 0);
   const { box } = drawing;
-  const usable = { width: width - 2 * room.x, height: height - 2 * room.y - foot - (isNarrow ? 40 : 16) };
-  const scale = chooseScale(
-    (s) => (box.right - box.left) * s <= usable.width && (box.top - box.bottom) * s <= usable.height,
-  );
+  const { inRows, scale, middle } = layOut(box, width, height - foot - title, isNarrow);
   const s = scale.pxPerMm;
-  const middle = { x: width / 2, y: room.y + usable.height / 2 };
   const toX = (x: number): number => middle.x + (x - (box.left + box.right) / 2) * s;
   const toY = (y: number): number => middle.y - (y - (box.bottom + box.top) / 2) * s;
   // Small ones stand before large ones: on one post the larger would hide the smaller.
-  const wheels = useMemo(() => drawing.wheels.toSorted((a, b) => b.reach - a.reach), [drawing]);
+  const wheels = useMemo(() => drawing.wheels.toSorted((a, b) => sizeOf(b) - sizeOf(a)), [drawing]);
   const motions = useMemo(() => listMotions(drawing, s), [drawing, s]);
   const turning = useTurning(ref, motions, stepOf(drawing));
   const isStill = useIsStill();
   const labels = placeLabels(
     drawing.posts.map((post) => ({ id: post.id, x: toX(post.x), y: toY(post.y) })),
-    { width, height: height - foot - (isNarrow ? 32 : 0) },
-    isNarrow,
+    { width, height: height - foot - title },
+    inRows,
   );
   const jobWheels = new Map((job.wheels ?? []).map((wheel) => [wheel.id, wheel]));
   const goesRound = motions.some((one) => one.rounds !== 0);
@@ -156,7 +152,7 @@ export function TrainSheet(props: TrainSheetProps): ReactNode {
         />
       )}
       {goesRound && (
-        <div className="TrainSheet-turn">
+        <div className="TrainSheet-turn" style={{ bottom: title + 4 }}>
           {isStill ? (
             <button type="button" onClick={turning.step}>
               Turn by one tooth
@@ -186,6 +182,19 @@ export function TrainSheet(props: TrainSheetProps): ReactNode {
 }
 
 type DrawnWheel = TrainDrawing['wheels'][number];
+
+/** The larger of two drawings: labels beside it, or over and under it; on a narrow sheet always the latter. */
+function layOut(box: TrainDrawing['box'], width: number, height: number, isNarrow: boolean) {
+  const [beside, rows] = [false, true].map((inRows) => {
+    const room = labelRoom(width, inRows);
+    const usable = { width: width - 2 * room.x, height: height - 2 * room.y };
+    const scale = chooseScale(
+      (s) => (box.right - box.left) * s <= usable.width && (box.top - box.bottom) * s <= usable.height,
+    );
+    return { inRows, scale, middle: { x: width / 2, y: room.y + usable.height / 2 } };
+  });
+  return isNarrow || rows.scale.pxPerMm > beside.scale.pxPerMm ? rows : beside;
+}
 
 /** The pitch circle at which a gear runs, or the line of a bar: long-dashed dotted (ISO 2203). */
 function PitchLine(props: {
@@ -238,6 +247,11 @@ function stepOf(drawing: TrainDrawing): number {
   const fastest = drawing.wheels.toSorted((a, b) => Math.abs(b.turns ?? 0) - Math.abs(a.turns ?? 0))[0];
   const turns = Math.abs(fastest?.turns ?? 0);
   return turns > 0 ? 1 / ((fastest?.teeth ?? 20) * turns) : 0;
+}
+
+/** A bar and a screw are as small as they are across. */
+function sizeOf(wheel: DrawnWheel): number {
+  return wheel.form === 'rack' ? wheel.rootRadius : wheel.reach;
 }
 
 /** How much slower than the machine, where its speed is known. */

@@ -1,5 +1,6 @@
-import { capitalize, type DriveReport, type Job, type WheelReport } from '../../index.ts';
+import { capitalize, type DriveReport, isCovered, type Job, type WheelReport } from '../../index.ts';
 import { findSeat } from '../state/edit-train.ts';
+import { isSpecified } from '../state/is-specified.ts';
 import { nameWheel } from '../words/name-wheel.ts';
 
 /** One thing to do about the train, and on which wheel. */
@@ -59,7 +60,8 @@ export function listTrainActs(
   }
   const gains = wheels.flatMap((wheel) => {
     const answer = answers[wheel.id];
-    if (!answer || answer.verdict === 'certain' || answer.ending) return [];
+    if (!answer || !isCovered(wheel) || isSpecified(wheel)) return [];
+    if (answer.verdict === 'certain' || answer.ending) return [];
     const gain = answer.candidates.length === 0 ? 1 : (answer.next[0]?.gainBits ?? 0);
     return gain >= leastGain ? [{ wheel, gain }] : [];
   });

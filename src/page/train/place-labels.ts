@@ -18,25 +18,27 @@ const gap = 4;
 /** How wide a label may be, and how much of the sheet's edges the labels take, px. */
 export function labelRoom(
   width: number,
-  isNarrow: boolean,
+  inRows: boolean,
 ): { readonly label: number; readonly x: number; readonly y: number } {
-  return isNarrow ? { label: Math.floor((width - 16) / 3), x: 8, y: labelHeight + 12 } : { label: 168, x: 192, y: 24 };
+  if (!inRows) return { label: 168, x: 192, y: 24 };
+  const inARow = Math.max(3, Math.floor((width - 16) / 168));
+  return { label: Math.floor((width - 16) / inARow) - gap, x: 8, y: labelHeight + 12 };
 }
 
 /**
- * Labels at the edges of the sheet with a line to what they name, so that none lies over a gear: in two columns, on a
- * narrow sheet in two rows. Points that no room is left for get none.
+ * Labels at the edges of the sheet with a line to what they name, so that none lies over a gear: in two columns or in two
+ * rows. Points that no room is left for get none.
  */
 export function placeLabels(
   points: readonly LabelledPoint[],
   sheet: { readonly width: number; readonly height: number },
-  isNarrow: boolean,
+  inRows: boolean,
 ): PlacedLabel[] {
-  const room = labelRoom(sheet.width, isNarrow);
-  const along: 'x' | 'y' = isNarrow ? 'x' : 'y';
-  const across: 'x' | 'y' = isNarrow ? 'y' : 'x';
-  const size = isNarrow ? room.label : labelHeight;
-  const length = (isNarrow ? sheet.width : sheet.height) - 2 * 8;
+  const room = labelRoom(sheet.width, inRows);
+  const along: 'x' | 'y' = inRows ? 'x' : 'y';
+  const across: 'x' | 'y' = inRows ? 'y' : 'x';
+  const size = inRows ? room.label : labelHeight;
+  const length = (inRows ? sheet.width : sheet.height) - 2 * 8;
   const most = Math.max(1, Math.floor((length + gap) / (size + gap)));
   const sorted = points.toSorted((a, b) => a[across] - b[across] || a[along] - b[along]);
   const half = Math.min(Math.ceil(sorted.length / 2), most);
@@ -51,7 +53,7 @@ export function placeLabels(
       8 + length,
     );
     return order.map((point, i): PlacedLabel => {
-      const box = isNarrow
+      const box = inRows
         ? { x: starts[i], y: k === 0 ? 4 : sheet.height - labelHeight - 4, width: size, height: labelHeight }
         : {
             x: k === 0 ? 8 : sheet.width - room.label - 8,
@@ -59,7 +61,7 @@ export function placeLabels(
             width: room.label,
             height: labelHeight,
           };
-      const leader: [number, number, number, number] = isNarrow
+      const leader: [number, number, number, number] = inRows
         ? [box.x + box.width / 2, k === 0 ? box.y + box.height : box.y, point.x, point.y]
         : [k === 0 ? box.x + box.width : box.x, box.y + box.height / 2, point.x, point.y];
       return { id: point.id, box, leader };

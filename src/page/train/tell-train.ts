@@ -88,7 +88,7 @@ export function tellPost(
 }
 
 function tellSpeed(rpm: number): string {
-  return tellNumber(Math.abs(rpm));
+  return String(Number(Math.abs(rpm).toPrecision(4)));
 }
 
 /** Four digits that matter, no more zeros than needed. */

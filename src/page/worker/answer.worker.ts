@@ -1,6 +1,8 @@
 import {
+  checkDrive,
   describeFail,
   drawCounts,
+  drawTrain,
   drawWheel,
   Fail,
   identify,
@@ -51,6 +53,14 @@ function answer(request: WorkerRequest, transfer: ArrayBuffer[]): Asks[typeof re
     case 'lay': {
       const { tipDiameterMm, counts } = request.ask as Asks['lay']['ask'];
       return drawCounts(tipDiameterMm, counts, chordError);
+    }
+    case 'train': {
+      const { job } = request.ask as Asks['train']['ask'];
+      const report = checkDrive(job);
+      const drawing = drawTrain(job, report, chordError);
+      for (const { outline } of drawing.wheels)
+        if (outline?.buffer instanceof ArrayBuffer) transfer.push(outline.buffer);
+      return { report, drawing };
     }
     case 'open':
       return parseJob((request.ask as Asks['open']['ask']).bytes);

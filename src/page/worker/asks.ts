@@ -1,4 +1,14 @@
-import type { Job, MadePart, Notice, PlainFail, ShapedPart, WheelDrawing, WheelReport } from '../../index.ts';
+import type {
+  DriveReport,
+  Job,
+  MadePart,
+  Notice,
+  PlainFail,
+  ShapedPart,
+  TrainDrawing,
+  WheelDrawing,
+  WheelReport,
+} from '../../index.ts';
 import type { Slot } from '../state/slot.ts';
 
 /** What the page asks its worker, and what comes back, by name. Everything crosses as plain data or typed arrays. */
@@ -40,6 +50,11 @@ export interface Asks {
   readonly lay: {
     readonly ask: { readonly tipDiameterMm: number; readonly counts: readonly number[] };
     readonly answer: readonly { readonly teeth: number; readonly outline: Float64Array }[];
+  };
+  /** What the whole train does, and how it looks from above. */
+  readonly train: {
+    readonly ask: { readonly job: Job };
+    readonly answer: { readonly report: DriveReport; readonly drawing: TrainDrawing };
   };
   /** A job from a file's bytes. */
   readonly open: {

@@ -17,7 +17,8 @@ export function MotorEntry(props: {
 }): ReactNode {
   const { job, from, text, onType, onTake } = props;
   const shafts = [...new Set((job.wheels ?? []).filter((one) => one.kind !== 'rack').map(shaftOf))];
-  const [shaft, setShaft] = useState<string>(job.motor?.shaft ?? from ?? shafts[0] ?? '');
+  const [chosen, setShaft] = useState<string>();
+  const shaft = chosen ?? job.motor?.shaft ?? from ?? shafts[0] ?? '';
   const shown = text === '' && job.motor?.rpm !== undefined ? String(job.motor.rpm) : text;
   return (
     <div className="entry">

@@ -22,7 +22,9 @@ export function WantedEntry(props: {
 }): ReactNode {
   const { job, from, text, onType, onTake, onMotor } = props;
   const ends = listEnds(job, from);
-  const [to, setTo] = useState<string>(job.wanted?.to ?? props.to ?? ends[0]?.value ?? '');
+  const [chosenEnd, setTo] = useState<string>();
+  const usual = job.wanted?.to ?? props.to;
+  const to = chosenEnd ?? (ends.some((one) => one.value === usual) ? usual : ends[0]?.value) ?? '';
   const isBar = job.wheels?.some((one) => one.kind === 'rack' && (one.id === to || shaftOf(one) === to)) ?? false;
   const terms = isBar ? barTerms : wishTerms;
   const [chosen, setTerm] = useState<WishTerm>('ratio');
