@@ -20,6 +20,8 @@ export interface TrainDrawing {
   readonly box: { readonly left: number; readonly right: number; readonly bottom: number; readonly top: number };
   /** What of the drawing no reading says, in words */
   readonly guesses: readonly string[];
+  /** Distances of posts that can't all be true: drawn as near to them as can be */
+  readonly troubles: DriveReport['troubles'];
 }
 
 export interface DrawnPost {
@@ -89,8 +91,9 @@ export function drawTrain(job: Job, report: DriveReport, chordError: number): Tr
   const model = collectDrive(job, (wheel) => identifyWheel(collectEvidence(job, wheel)));
   const placed = placePosts(model);
   const at = new Map(placed.posts.map((post) => [post.id, post]));
+  const postOf = ({ shaft }: DriveWheel): string => placed.postOfShaft.get(shaft) ?? shaft;
   const sizes = new Map(model.wheels.map((wheel) => [wheel.id, measureWheel(wheel, model, chordError)]));
-  const seats = model.wheels.map((wheel) => seatOf(wheel, model, at, sizes));
+  const seats = model.wheels.map((wheel) => seatOf(wheel, model, (one) => at.get(postOf(one)), sizes));
   const seatById = new Map(seats.map((seat) => [seat.id, seat]));
   const phases = settlePhases(
     seats,
@@ -126,7 +129,8 @@ export function drawTrain(job: Job, report: DriveReport, chordError: number): Tr
     wheels,
     meshes: model.meshes.map((mesh) => drawMesh(mesh, wheels)),
     box: boxOf(wheels),
-    guesses: listGuesses(model, placed.posts, wheels),
+    guesses: listGuesses(model, placed, wheels),
+    troubles: placed.troubles,
   };
 }
 
@@ -234,23 +238,19 @@ function guessSize(wheel: DriveWheel, model: DriveModel): Size {
   return { ...plain, form, reach: radius + shownModule, pitchRadius: radius, rootRadius: radius - shownModule, isKnown: false };
 }
 
-function postOf(wheel: DriveWheel): string {
-  return wheel.post ?? wheel.shaft;
-}
-
-type Placed = ReadonlyMap<string, { readonly x: number; readonly y: number }>;
+type FindPost = (wheel: DriveWheel) => { readonly x: number; readonly y: number } | undefined;
 
 /** Where a wheel stands, and which way a bar or a screw lies: square to the line from its mate. */
 function seatOf(
   wheel: DriveWheel,
   model: DriveModel,
-  at: Placed,
+  at: FindPost,
   sizes: ReadonlyMap<string, Size>,
 ): PhasedWheel & { readonly along: number } {
-  const { x, y } = at.get(postOf(wheel)) ?? { x: 0, y: 0 };
-  const size = sizes.get(wheel.id);
   const mate = mateOf(wheel, model);
-  const from = mate && at.get(postOf(mate));
+  const from = mate && at(mate);
+  const spot = wheel.kind === 'rack' ? besidePinion(wheel, mate, model, at, sizes) : at(wheel);
+  const { x, y } = spot ?? { x: 0, y: 0 };
   const isStraight = wheel.kind === 'rack' || wheel.kind === 'worm';
   const along = isStraight && from ? Math.atan2(from.y - y, from.x - x) - Math.PI / 2 : 0;
   return {
@@ -259,9 +259,36 @@ function seatOf(
     y,
     teeth: wheel.teeth,
     isInternal: wheel.kind === 'internal',
-    rack: wheel.kind === 'rack' ? { along, pitch: Math.PI * (size?.moduleMm ?? shownModule) } : undefined,
+    rack:
+      wheel.kind === 'rack'
+        ? { along, pitch: Math.PI * (sizes.get(wheel.id)?.moduleMm ?? shownModule) }
+        : undefined,
     along,
   };
+}
+
+/**
+ * A bar has no post: its datum line lies at the distance from its pinion's, to the right, left, above or below, whichever
+ * leads away from the other posts. Nothing measured says which.
+ */
+function besidePinion(
+  rack: DriveWheel,
+  pinion: DriveWheel | undefined,
+  model: DriveModel,
+  at: FindPost,
+  sizes: ReadonlyMap<string, Size>,
+): { readonly x: number; readonly y: number } | undefined {
+  const from = pinion && at(pinion);
+  if (!from) return undefined;
+  const mesh = model.meshes.find((one) => one.driver === rack.id || one.driven === rack.id);
+  const distance = mesh?.center?.mm ?? sizes.get(pinion.id)?.pitchRadius ?? shownRadius;
+  const others = model.wheels.flatMap((wheel) => at(wheel) ?? []);
+  const mean = (of: (spot: { x: number; y: number }) => number): number =>
+    others.reduce((sum, spot) => sum + of(spot), 0) / others.length;
+  const away = { x: from.x - mean((spot) => spot.x), y: from.y - mean((spot) => spot.y) };
+  const [x, y] =
+    Math.abs(away.x) > Math.abs(away.y) ? [Math.sign(away.x), 0] : [0, away.y > 0 ? 1 : -1];
+  return { x: from.x + x * distance, y: from.y + y * distance };
 }
 
 function mateOf({ id }: DriveWheel, model: DriveModel): DriveWheel | undefined {
@@ -333,16 +360,18 @@ function boxOf(wheels: readonly DrawnWheel[]): TrainDrawing['box'] {
 
 function listGuesses(
   model: DriveModel,
-  posts: readonly { readonly isGuessed: boolean }[],
+  placed: ReturnType<typeof placePosts>,
   wheels: readonly DrawnWheel[],
 ): string[] {
   const guesses: string[] = [];
-  if (posts.some((post) => post.isGuessed))
-    guesses.push('the posts stand at their distances; in which direction was not measured, so it is drawn as it fits');
+  if (placed.posts.some((post) => post.isGuessed) || model.wheels.some((wheel) => wheel.kind === 'rack'))
+    guesses.push('in which direction some posts lie was not measured: they are drawn where there is room');
+  if (placed.distances.some((one) => one.isGuessed))
+    guesses.push('some distances of posts were not measured: they are drawn as the teeth would have them');
   const unknown = wheels.filter((wheel) => !wheel.isKnown);
   if (unknown.length > 0) {
     const names = unknown.map(({ id }) => model.wheels.find((one) => one.id === id)?.name ?? id);
-    guesses.push(`not known yet, so drawn as a circle only: ${names.join(', ')}`);
+    guesses.push(`not known well enough to draw their teeth: ${names.join(', ')}`);
   }
   return guesses;
 }
