@@ -146,7 +146,7 @@ function splitRows(lines: readonly string[], separator: Separator): SplitRow[] {
     return lines.map((text, at) => ({ line: at + 1, text, cells: text.split(separator).map(unquote) }));
   }
   let at = 0;
-  return data.map((cells) => {
+  const rows = data.map((cells): SplitRow => {
     let length = 1;
     for (const cell of cells) {
       for (let k = cell.indexOf('\n'); k >= 0; k = cell.indexOf('\n', k + 1)) length++;
@@ -155,6 +155,8 @@ function splitRows(lines: readonly string[], separator: Separator): SplitRow[] {
     at += length;
     return { line: at - length + 1, text, cells };
   });
+  // The reader gives no row for an empty last line, which a remark is by now.
+  return [...rows, ...lines.slice(at).map((text, k) => ({ line: at + k + 1, text, cells: [''] }))];
 }
 
 function unquote(cell: string): string {

@@ -48,5 +48,5 @@ export interface SpeedEffect {
 export type Roll = (
   driver: RolledWheel,
   driven: RolledWheel,
-  distance: { readonly mm: number; readonly uMm: number },
+  distance: { readonly mm: number; readonly u: number },
 ) => RollingProof;

@@ -42,7 +42,7 @@ export function proveWheel(spec: GearSpec, mates: readonly NeedMate[], roll: Rol
 const ranks: Readonly<Record<Verdict, number>> = { turns: 0, rough: 1, jams: 2 };
 
 function proveMesh(spec: GearSpec, mate: NeedMate, roll: Roll): MeshProof {
-  const distance = { mm: mate.centerDistance, uMm: mate.uncertainty };
+  const distance = { mm: mate.centerDistance, u: mate.uncertainty };
   const base = {
     mateId: mate.id,
     isDriver: mate.isDriver,
