@@ -16,11 +16,11 @@ export interface RollingProof {
 }
 
 export interface RollingReason {
-  readonly kind: 'jams' | 'jams-at-mean' | 'contact-ratio' | 'transmission-error' | 'backlash';
+  readonly kind: 'helix' | 'jams' | 'jams-at-mean' | 'contact-ratio' | 'transmission-error' | 'backlash';
   /** What was found and what the limit is, in `unit` */
   readonly value: number;
   readonly limit: number;
-  readonly unit: 'mm' | '';
+  readonly unit: 'mm' | 'rad' | '';
 }
 
 /** The pair at one distance. */
