@@ -1,7 +1,9 @@
 /** Sparetooth as a library: the product's verbs. The command line and the page use this file alone. */
 export { processes } from '../gear-library/processes.ts';
 export { defaultKit, instruments } from '../gear-library/reading-uncertainty.ts';
+export { checkDrive } from './check-drive.ts';
 export { type DrawnGear, drawCounts, drawWheel, type WheelDrawing } from './draw.ts';
+export type { DriveReport } from './drive/drive-report.ts';
 export { describeFail, Fail, type FailCode, failCodes, type PlainFail } from './fail.ts';
 export { type PartFormat, partFormats } from './formats/part-formats.ts';
 export { identify } from './identify.ts';

@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { version } from '../../package.json';
 import { describeFail, Fail, partFormats, processes } from '../index.ts';
 import type { CommandOutput } from './command-output.ts';
+import { driveCommand } from './drive.ts';
 import { type IdentifyOptions, identifyCommand } from './identify.ts';
 import type { MakeCommandOptions } from './make.ts';
 import { readInput } from './read-input.ts';
@@ -59,6 +60,14 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .option('--json', 'print one JSON document and nothing else')
     .action(async (path: string, options: IdentifyOptions) => {
       finish(identifyCommand(await read(path), options));
+    });
+  program
+    .command('drive')
+    .description('Ratio, direction, the speed of every shaft, and every mesh checked and rolled.')
+    .argument('<JOB>', 'job file; - is standard input')
+    .option('--json', 'print one JSON document and nothing else')
+    .action(async (path: string) => {
+      finish(driveCommand(await read(path)));
     });
   program
     .command('make')
