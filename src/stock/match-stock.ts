@@ -1,11 +1,12 @@
 import { lookAlike, pairLimits } from '../../gear-library/rework-limits.ts';
+import type { RollPair } from '../drive/check-pair.ts';
 import { findBasePitch } from '../involute/base-pitch.ts';
 import { findDiameters } from '../involute/gear-diameters.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import { type ArrivalCheck, listArrivalChecks } from './list-arrival-checks.ts';
 import { listReworks, type Rework } from './list-reworks.ts';
 import { namePart, nameSearch, nameSize } from './name-part.ts';
-import type { Need, Roll, SpeedEffect } from './need.ts';
+import type { Need, SpeedEffect } from './need.ts';
 import { proveWheel, type WheelProof } from './prove-wheel.ts';
 import { specOfPart } from './spec-of-part.ts';
 import { findRow, type StockIndex } from './stock-index.ts';
@@ -71,7 +72,7 @@ export interface MatchProgress {
 export function* matchStock(
   need: Need,
   index: StockIndex,
-  roll: Roll,
+  roll: RollPair,
   options: MatchOptions = {},
 ): Generator<MatchProgress, StockMatch> {
   const rollAtMost = options.rollAtMost ?? 4;
@@ -301,8 +302,9 @@ function rankOf(draft: Draft, proofs: ReadonlyMap<string, WheelProof | undefined
 }
 
 /** A person's own parts stand each for itself; a range's bores, and traps of one toothing, are one row. */
-function groupOf({ part, toothing }: Draft, kind: StockKind): string {
-  if (kind === 'look-alike') return toothing;
+function groupOf({ part, spec, toothing }: Draft, kind: StockKind): string {
+  if (kind === 'look-alike')
+    return [spec.teeth, spec.module, spec.pressureAngle, spec.profileShift].join(' ');
   return part.from === 'own' ? part.id : `${part.name} ${part.material} ${toothing}`;
 }
 

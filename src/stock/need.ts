@@ -1,6 +1,5 @@
 import type { GearSpec } from '../involute/gear-spec.ts';
 import type { RolledWheel } from '../rolling/rolled-wheel.ts';
-import type { RollingProof } from '../rolling/rolling-proof.ts';
 import type { PartBore } from './stock-part.ts';
 
 /** What has to be filled: one wheel of a drive, as far as it is known. Lengths mm, angles rad. */
@@ -20,6 +19,8 @@ export interface Need {
   readonly overallLength: number | undefined;
   /** Whether it is one piece with another wheel */
   readonly isJoined: boolean;
+  /** What the proof leaves out */
+  readonly notes: readonly string[];
   /** What another count does to the speed; null where that can't be said */
   readonly speedWith: (teeth: number) => SpeedEffect | null;
 }
@@ -43,10 +44,3 @@ export interface SpeedEffect {
   readonly errorPercent: number | null;
   readonly isWithin: boolean | null;
 }
-
-/** Rolls a pair at a distance: `rollPair`. */
-export type Roll = (
-  driver: RolledWheel,
-  driven: RolledWheel,
-  distance: { readonly mm: number; readonly u: number },
-) => RollingProof;

@@ -1,7 +1,9 @@
+import type { RollPair } from '../drive/check-pair.ts';
+import { tellReason } from '../drive/tell-reason.ts';
 import { Fail } from '../fail.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import type { RollingProof } from '../rolling/rolling-proof.ts';
-import type { NeedMate, Roll } from './need.ts';
+import type { NeedMate } from './need.ts';
 
 export type Verdict = RollingProof['verdict'];
 
@@ -32,7 +34,11 @@ export interface WheelProof {
 }
 
 /** A wheel rolled against each of its mates, at their distances with their uncertainty; undefined without a mate. */
-export function proveWheel(spec: GearSpec, mates: readonly NeedMate[], roll: Roll): WheelProof | undefined {
+export function proveWheel(
+  spec: GearSpec,
+  mates: readonly NeedMate[],
+  roll: RollPair,
+): WheelProof | undefined {
   if (mates.length === 0) return undefined;
   const meshes = mates.map((mate) => proveMesh(spec, mate, roll));
   const worst = meshes.reduce((a, b) => (ranks[b.verdict] > ranks[a.verdict] ? b : a));
@@ -41,7 +47,7 @@ export function proveWheel(spec: GearSpec, mates: readonly NeedMate[], roll: Rol
 
 const ranks: Readonly<Record<Verdict, number>> = { turns: 0, rough: 1, jams: 2 };
 
-function proveMesh(spec: GearSpec, mate: NeedMate, roll: Roll): MeshProof {
+function proveMesh(spec: GearSpec, mate: NeedMate, roll: RollPair): MeshProof {
   const distance = { mm: mate.centerDistance, u: mate.uncertainty };
   const base = {
     mateId: mate.id,
@@ -84,38 +90,23 @@ function proveMesh(spec: GearSpec, mate: NeedMate, roll: Roll): MeshProof {
     smoothFromMm: proof.smoothFrom ?? null,
     reasons: proof.reasons,
   };
-  return { ...mesh, words: tellMesh(mesh) };
+  return { ...mesh, words: tellMesh(mesh, proof) };
 }
 
-function tellMesh(mesh: Omit<MeshProof, 'words'>): string {
+function tellMesh(mesh: Omit<MeshProof, 'words'>, proof: RollingProof): string {
   const at = `at ${mesh.centerMm.toFixed(2)} mm${mesh.isMeasured ? '' : ' (by the numbers, not measured)'} with ${mesh.mateId}`;
-  const play = `${mesh.backlashMinMm.toFixed(2)} to ${mesh.backlashMaxMm.toFixed(2)} mm of play`;
+  const least = mesh.backlashMinMm.toFixed(2);
+  const most = mesh.backlashMaxMm.toFixed(2);
+  const play = `${least === most ? least : `${least} to ${most}`} mm of play`;
   const uneven = `unevenness ${mesh.transmissionErrorMm.toFixed(3)} mm`;
   switch (mesh.verdict) {
     case 'turns':
       return `turns ${at}: ${play}, ${uneven}`;
     case 'rough':
-      return `runs roughly ${at}: ${mesh.reasons.map(tellReason).join('; ')}`;
+      return `runs roughly ${at}: ${mesh.reasons.map((reason) => tellReason(reason, proof)).join('; ')}`;
     case 'jams':
       return mesh.freeFromMm === null
-        ? `jams ${at}, and at any distance before the teeth part`
+        ? `jams ${at}, and wherever within its give or take the shafts may be`
         : `jams ${at}; it would be free from ${mesh.freeFromMm.toFixed(2)} mm on`;
-  }
-}
-
-function tellReason({ kind, value, limit, unit }: RollingProof['reasons'][number]): string {
-  const digits = unit === 'mm' ? 3 : 2;
-  const figures = `${value.toFixed(digits)}${unit && ` ${unit}`}, limit ${limit.toFixed(digits)}`;
-  switch (kind) {
-    case 'jams':
-      return 'it binds';
-    case 'jams-at-mean':
-      return 'it binds at the mean distance';
-    case 'contact-ratio':
-      return `one tooth lets go before the next holds (${figures})`;
-    case 'transmission-error':
-      return `it turns unevenly (${figures})`;
-    case 'backlash':
-      return `too little play (${figures})`;
   }
 }
