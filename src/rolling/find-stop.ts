@@ -70,9 +70,10 @@ export function findStop(
   let bestY = 0;
   let bestRadius = 0;
   let wasInside = false;
+  let wasNear = false;
+  let at = last;
   let beforeX = 0;
   let beforeY = 0;
-  let beforeAt = 0;
   const edge = isInternal ? low * low : high * high;
   // From the space ahead to the tip and on: the greatest is most often on the flank that leads, so it is met early.
   for (let k = xs.length - 1; k >= 0; k--) {
@@ -82,13 +83,24 @@ export function findStop(
     const square = u * u + v * v;
     const isInside = isRack ? u < high : isInternal ? square > edge : square < edge;
     if (!isInside && !wasInside) {
+      wasNear = false;
       beforeX = u;
       beforeY = v;
       continue;
     }
+    // 1. Whether this point or the edge to it can be the stop at all: a half tooth is at most half a pitch.
+    const isNear = isRack || u <= 0 || mayExceed(v / u, best - halfPitch);
+    if (!isNear && !wasNear) {
+      wasInside = isInside;
+      beforeX = u;
+      beforeY = v;
+      continue;
+    }
+    const beforeRadius = isRack ? beforeX : Math.sqrt(beforeX * beforeX + beforeY * beforeY);
+    const before = walkTo(flankRadius, beforeRadius, at);
     const radius = isRack ? u : Math.sqrt(square);
-    // 1. Between which vertices of the driven flank this point lies: −1 below the first, `last` beyond the last.
-    const at = findBelow(flankRadius, radius);
+    // 2. Between which vertices of the driven flank it lies: −1 below the first, `last` beyond the last.
+    at = walkTo(flankRadius, radius, before);
     if (isInside) {
       let half = halfPitch;
       if (at >= 0 && at < last) {
@@ -105,10 +117,8 @@ export function findStop(
         }
       }
     }
-    // 2. Vertices of the driven flank whose radius the edge from the point before crosses.
+    // 3. Vertices of the driven flank whose radius the edge from the point before crosses.
     if (k < xs.length - 1) {
-      const beforeRadius = isRack ? beforeX : Math.sqrt(beforeX * beforeX + beforeY * beforeY);
-      const before = wasInside ? beforeAt : findBelow(flankRadius, beforeRadius);
       const from = Math.min(before, at) + 1;
       const to = Math.max(before, at);
       if (from <= to) {
@@ -137,9 +147,9 @@ export function findStop(
       }
     }
     wasInside = isInside;
+    wasNear = isNear;
     beforeX = u;
     beforeY = v;
-    beforeAt = at;
   }
   if (best === above) return Number.NEGATIVE_INFINITY;
   if (touch) {
@@ -156,16 +166,12 @@ function mayExceed(tangent: number, angle: number): boolean {
   return tangent + Math.abs(tangent * tangent * tangent) / 3 > angle;
 }
 
-/** Index of the last radius that is not above the given one; −1 where all are. */
-function findBelow(radii: Float64Array, radius: number): number {
-  let low = -1;
-  let high = radii.length;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (radii[middle] <= radius) low = middle;
-    else high = middle;
-  }
-  return low;
+/** Index of the last radius that is not above the given one, −1 where all are; sought from a place near it. */
+function walkTo(radii: Float64Array, radius: number, from: number): number {
+  let at = from;
+  while (at < radii.length - 1 && radii[at + 1] <= radius) at++;
+  while (at >= 0 && radii[at] > radius) at--;
+  return at;
 }
 
 /**
