@@ -76,7 +76,7 @@ function tellWanted({ wanted }: DriveReport): string[] {
 function tellShaft(shaft: DriveReport['shafts'][number]): string[] {
   const parts: string[] = [];
   if (shaft.rpm !== null) parts.push(`${tell(Math.abs(shaft.rpm))} turns a minute`);
-  else if (shaft.turns) parts.push(`${tell(Math.abs(shaft.turns.value))} turns for one of the input`);
+  else if (shaft.turns) parts.push(`${turns(Math.abs(shaft.turns.value))} for one of the input`);
   if (shaft.turns && shaft.turns.value === 0) return wrapText(`${shaft.id}: stands still`, '    ');
   if (shaft.turns && shaft.turns.value < 0) parts.push('backward');
   if (shaft.torqueNmm !== null) parts.push(`${tell(shaft.torqueNmm)} N mm with the motor at standstill`);

@@ -19,6 +19,13 @@ export interface DriveReport {
   readonly shafts: readonly ShaftReport[];
   readonly racks: readonly RackReport[];
   readonly wheels: readonly DrivenWheelReport[];
+  /** Seen from above, mm: where the distances put them, and where nothing says in which direction */
+  readonly posts: readonly {
+    readonly id: string;
+    readonly x: number;
+    readonly y: number;
+    readonly isGuessed: boolean;
+  }[];
   readonly wanted: WantedReport | null;
   readonly meshes: readonly MeshReport[];
   /** What keeps the drive from being worked out, or can't all be true; empty where all is well */
@@ -51,6 +58,8 @@ export interface RackReport {
 export interface DrivenWheelReport {
   readonly id: string;
   readonly shaft: string;
+  /** Which of the posts it turns on; null for a rack */
+  readonly post: string | null;
   readonly teeth: number | null;
   readonly knownFrom: 'spec' | 'identified' | 'counted' | 'nothing';
 }

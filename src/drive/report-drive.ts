@@ -8,6 +8,7 @@ import type { DriveReport, RackReport, Ratio, ShaftReport } from './drive-report
 import { type DriveEnds, findEnds, listShafts } from './find-ends.ts';
 import { findTorques } from './find-torques.ts';
 import { rackNode, shaftNode } from './list-relations.ts';
+import { placePosts } from './place-posts.ts';
 import { findRackStep } from './rack-travel.ts';
 import { type Speed, type Speeds, solveSpeeds } from './solve-speeds.ts';
 import { tellRatio } from './tell-ratio.ts';
@@ -25,6 +26,7 @@ export function reportDrive(model: DriveModel, roll?: RollPair): DriveReport {
   const checked = model.meshes.map((mesh) => checkMesh(model, mesh, roll));
   const output = findOutput(model, ends, speeds);
   const { troubles, notes } = tellTroubles(model, ends, speeds, output.isKnown);
+  const laid = placePosts(model);
   const wanted = checkWanted(model.wanted, output);
   return {
     ratio: output.ratio,
@@ -34,15 +36,17 @@ export function reportDrive(model: DriveModel, roll?: RollPair): DriveReport {
     travelMmPerTurn: output.travelMm,
     shafts: reportShafts(model, ends, speeds),
     racks: reportRacks(model, ends, speeds),
-    wheels: model.wheels.map(({ id, shaft, teeth, knownFrom }) => ({
+    wheels: model.wheels.map(({ id, shaft, teeth, knownFrom, kind }) => ({
       id,
       shaft,
+      post: kind === 'rack' ? null : (laid.postOfShaft.get(shaft) ?? shaft),
       teeth: teeth ?? null,
       knownFrom,
     })),
+    posts: laid.posts,
     wanted: wanted ?? null,
     meshes: checked.map((one) => one.report),
-    troubles: [...ends.troubles, ...troubles, ...checked.flatMap((one) => one.troubles)],
+    troubles: [...ends.troubles, ...troubles, ...checked.flatMap((one) => one.troubles), ...laid.troubles],
     notes: [...model.notes, ...output.notes, ...notes, ...tellTorqueNotes(model, speeds)],
   };
 }
