@@ -7,15 +7,26 @@ export { drawPair, type PairDrawing } from './draw-pair.ts';
 export { drawTrain, type TrainDrawing } from './draw-train.ts';
 export type { DriveReport } from './drive/drive-report.ts';
 export { describeFail, Fail, type FailCode, failCodes, type PlainFail } from './fail.ts';
+export {
+  findSubstitutes,
+  type SubstituteOptions,
+  type SubstituteProgress,
+  type SubstitutesReport,
+  searchSubstitutes,
+  type WheelSubstitutes,
+} from './find-substitutes.ts';
 export { type PartFormat, partFormats } from './formats/part-formats.ts';
 export { identify } from './identify.ts';
-export { checkSize } from './job/check-size.ts';
+export { checkPartsSize, checkSize } from './job/check-size.ts';
 export { isCovered, kindOf } from './job/collect-evidence.ts';
+export { formatParts } from './job/format-parts.ts';
 export type { CandidateReport, IdentityReport, WheelReport } from './job/identity-report.ts';
 export type { Job, Wheel } from './job/job-schema.ts';
 export type { Notice } from './job/list-notices.ts';
 export { type ParsedJob, parseJob } from './job/parse-job.ts';
 export { parseLength } from './job/parse-length.ts';
+export { type BadRow, type PartsFile, type PartsRow, parseParts } from './job/parse-parts.ts';
+export type { SubstituteRow } from './job/substitutes-report.ts';
 export { formatJob } from './job/write-job.ts';
 export { type MadeFile, type MadePart, type MakeOptions, make } from './make.ts';
 export {
@@ -25,6 +36,7 @@ export {
   type SolidDrawing,
   shapePart,
 } from './shape-part.ts';
+export type { StockPart } from './stock/stock-part.ts';
 export { capitalize } from './words/capitalize.ts';
 export { findPitchGap } from './words/find-pitch-gap.ts';
 export { namePitch } from './words/name-pitch.ts';

@@ -5,8 +5,9 @@ import type { CommandOutput } from './command-output.ts';
 import { driveCommand } from './drive.ts';
 import { type IdentifyOptions, identifyCommand } from './identify.ts';
 import type { MakeCommandOptions } from './make.ts';
-import { readInput } from './read-input.ts';
+import { readInput, readParts } from './read-input.ts';
 import { defaultPort, type ServeOptions, serveCommand } from './serve.ts';
+import type { SubstitutesCommandOptions } from './substitutes.ts';
 import { wrapText } from './wrap-text.ts';
 
 /** Where a command line reads from and writes to. */
@@ -68,6 +69,19 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .option('--json', 'print one JSON document and nothing else')
     .action(async (path: string) => {
       finish(driveCommand(await read(path)));
+    });
+  program
+    .command('substitutes')
+    .description('What can go where a broken wheel was: your own spares, what is sold, what can be made.')
+    .argument('<JOB>', 'job file; - is standard input')
+    .option('--wheel <ID>', 'this wheel only; else all that are damaged or lost')
+    .option('--parts <FILE>', 'your own parts, a CSV file')
+    .option('--json', 'print one JSON document and nothing else')
+    .action(async (path: string, options: SubstitutesCommandOptions) => {
+      const { substitutesCommand } = await import('./substitutes.ts');
+      const bytes = await read(path);
+      const parts = options.parts === undefined ? undefined : await readParts(options.parts);
+      finish(substitutesCommand(bytes, parts, options, streams.printError));
     });
   program
     .command('make')

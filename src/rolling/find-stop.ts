@@ -43,8 +43,15 @@ export function faceWheels(driver: ToothShape, driven: ToothShape): Facing {
  * over eight radii, no more than the chord error.) At the root circle h is half a pitch: no tooth fits below it.
  *
  * @param turn angle of the driver's tooth from the line of centers, rad; of a rack mm
+ * @param above an answer not above this is not wanted: −Infinity then, and sooner
  */
-export function findStop(facing: Facing, distance: number, turn: number, touch?: Touch): number {
+export function findStop(
+  facing: Facing,
+  distance: number,
+  turn: number,
+  above: number = Number.NEGATIVE_INFINITY,
+  touch?: Touch,
+): number {
   const { driver, driven, side, toward } = facing;
   const { flankRadius, flankAngle } = driven;
   const last = flankRadius.length - 1;
@@ -58,46 +65,60 @@ export function findStop(facing: Facing, distance: number, turn: number, touch?:
   const s = driver.kind === 'rack' ? 0 : Math.sin(turn);
   const { x: xs, y: ys } = driver;
   const halfPitch = driven.pitch / 2;
-  let best = Number.NEGATIVE_INFINITY;
+  let best = above;
   let bestX = 0;
   let bestY = 0;
   let bestRadius = 0;
   let wasInside = false;
+  let wasNear = false;
+  let at = last;
   let beforeX = 0;
   let beforeY = 0;
-  let beforeRadius = 0;
-  let beforeAt = 0;
-  for (let k = 0; k < xs.length; k++) {
+  const edge = isInternal ? low * low : high * high;
+  // From the space ahead to the tip and on: the greatest is most often on the flank that leads, so it is met early.
+  for (let k = xs.length - 1; k >= 0; k--) {
     // From the driven wheel's axis, u toward the driver's tooth.
     const u = toward * (xs[k] * c - ys[k] * s - axis);
     const v = xs[k] * s + ys[k] * c + shift;
-    const radius = isRack ? u : Math.sqrt(u * u + v * v);
-    const isInside = isInternal ? radius > low : radius < high;
+    const square = u * u + v * v;
+    const isInside = isRack ? u < high : isInternal ? square > edge : square < edge;
     if (!isInside && !wasInside) {
+      wasNear = false;
       beforeX = u;
       beforeY = v;
-      beforeRadius = radius;
       continue;
     }
-    // 1. Between which vertices of the driven flank this point lies: −1 below the first, `last` beyond the last.
-    const at = findBelow(flankRadius, radius);
+    // 1. Whether this point or the edge to it can be the stop at all: a half tooth is at most half a pitch.
+    const isNear = isRack || u <= 0 || mayExceed(v / u, best - halfPitch);
+    if (!isNear && !wasNear) {
+      wasInside = isInside;
+      beforeX = u;
+      beforeY = v;
+      continue;
+    }
+    const beforeRadius = isRack ? beforeX : Math.sqrt(beforeX * beforeX + beforeY * beforeY);
+    const before = walkTo(flankRadius, beforeRadius, at);
+    const radius = isRack ? u : Math.sqrt(square);
+    // 2. Between which vertices of the driven flank it lies: −1 below the first, `last` beyond the last.
+    at = walkTo(flankRadius, radius, before);
     if (isInside) {
       let half = halfPitch;
       if (at >= 0 && at < last) {
         const part = (radius - flankRadius[at]) / (flankRadius[at + 1] - flankRadius[at]);
         half = flankAngle[at] + part * (flankAngle[at + 1] - flankAngle[at]);
       }
-      const stop = (isRack ? v : Math.atan2(v, u)) + half;
-      if (stop > best) {
-        best = stop;
-        bestX = u;
-        bestY = v;
-        bestRadius = radius;
+      if (isRack || mayExceed(v / u, best - half) || u <= 0) {
+        const stop = (isRack ? v : Math.atan2(v, u)) + half;
+        if (stop > best) {
+          best = stop;
+          bestX = u;
+          bestY = v;
+          bestRadius = radius;
+        }
       }
     }
-    // 2. Vertices of the driven flank whose radius the edge from the point before crosses.
-    if (k > 0) {
-      const before = wasInside ? beforeAt : findBelow(flankRadius, beforeRadius);
+    // 3. Vertices of the driven flank whose radius the edge from the point before crosses.
+    if (k < xs.length - 1) {
       const from = Math.min(before, at) + 1;
       const to = Math.max(before, at);
       if (from <= to) {
@@ -114,6 +135,7 @@ export function findStop(facing: Facing, distance: number, turn: number, touch?:
           else part = (-bb + sign * Math.sqrt(Math.max(0, bb * bb - aa * (cc - wanted * wanted)))) / aa;
           const cu = beforeX + part * du;
           const cv = beforeY + part * dv;
+          if (!isRack && cu > 0 && !mayExceed(cv / cu, best - flankAngle[m])) continue;
           const stop = (isRack ? cv : Math.atan2(cv, cu)) + flankAngle[m];
           if (stop > best) {
             best = stop;
@@ -125,12 +147,12 @@ export function findStop(facing: Facing, distance: number, turn: number, touch?:
       }
     }
     wasInside = isInside;
+    wasNear = isNear;
     beforeX = u;
     beforeY = v;
-    beforeRadius = radius;
-    beforeAt = at;
   }
-  if (touch && best > Number.NEGATIVE_INFINITY) {
+  if (best === above) return Number.NEGATIVE_INFINITY;
+  if (touch) {
     touch.x = axis + toward * bestX;
     touch.y = bestY;
     touch.driverRadius = driver.kind === 'rack' ? touch.x : Math.hypot(touch.x, touch.y);
@@ -139,16 +161,17 @@ export function findStop(facing: Facing, distance: number, turn: number, touch?:
   return best;
 }
 
-/** Index of the last radius that is not above the given one; −1 where all are. */
-function findBelow(radii: Float64Array, radius: number): number {
-  let low = -1;
-  let high = radii.length;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (radii[middle] <= radius) low = middle;
-    else high = middle;
-  }
-  return low;
+/** Whether arctan `tangent` may be above an angle: by its bound t + |t|³/3, which costs less than the arctangent. */
+function mayExceed(tangent: number, angle: number): boolean {
+  return tangent + Math.abs(tangent * tangent * tangent) / 3 > angle;
+}
+
+/** Index of the last radius that is not above the given one, −1 where all are; sought from a place near it. */
+function walkTo(radii: Float64Array, radius: number, from: number): number {
+  let at = from;
+  while (at < radii.length - 1 && radii[at + 1] <= radius) at++;
+  while (at >= 0 && radii[at] > radius) at--;
+  return at;
 }
 
 /**

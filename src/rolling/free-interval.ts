@@ -21,7 +21,7 @@ export interface FreeInterval {
 }
 
 /** A function such as `findStop`, or a table of it. */
-export type Stop = (distance: number, turn: number) => number;
+export type Stop = (distance: number, turn: number, above?: number) => number;
 
 /**
  * Between which angles the driven wheel is free while the driver stands at `driverAngle` (of its tooth 0 from the line
@@ -70,9 +70,9 @@ export function findTouch(
   const touch: Touch = { x: 0, y: 0, driverRadius: 0, drivenRadius: 0 };
   let best = Number.NEGATIVE_INFINITY;
   let found: Touch | undefined;
-  const stop: Stop = (distance, turn) => findStop(mesh.facing, distance, turn, touch);
+  const stop: Stop = (distance, turn, above) => findStop(mesh.facing, distance, turn, above, touch);
   listTeeth(mesh, seen, findReach(mesh.facing, seen.distance), direction, (turn, skipped) => {
-    const bound = boundOf(mesh, seen, stop, turn, direction, skipped);
+    const bound = boundOf(mesh, seen, stop, turn, direction, skipped, best);
     if (!(bound > best)) return;
     best = bound;
     found = { ...touch, y: direction * touch.y };
@@ -129,7 +129,7 @@ function seeFromMiddles(mesh: Mesh, driverAngle: number, ahead: number): Seen {
 function findBound(mesh: Mesh, seen: Seen, reach: number, stop: Stop, direction: 1 | -1): number {
   let bound = Number.NEGATIVE_INFINITY;
   listTeeth(mesh, seen, reach, direction, (turn, skipped) => {
-    const one = boundOf(mesh, seen, stop, turn, direction, skipped);
+    const one = boundOf(mesh, seen, stop, turn, direction, skipped, bound);
     if (one > bound) bound = one;
   });
   return bound;
@@ -142,11 +142,11 @@ function boundOf(
   turn: number,
   direction: 1 | -1,
   skipped: number,
+  above: number,
 ): number {
   const mirrored = direction * turn;
-  return (
-    stop(seen.distance, mirrored) - (mirrored * driven.pitch) / driver.pitch - (0.5 + skipped) * driven.pitch
-  );
+  const nominal = (mirrored * driven.pitch) / driver.pitch + (0.5 + skipped) * driven.pitch;
+  return stop(seen.distance, mirrored, above + nominal) - nominal;
 }
 
 /** Calls with the angle of each tooth of the driver within reach, and how many teeth of the mate are gone beside it. */

@@ -24,7 +24,7 @@ export function rollAt(mesh: Mesh, cycle: Cycle): RolledAt {
   const { driver } = facing;
   const radius = findWorkingRadius(mesh);
   const step = driver.pitch / cycle.stepsPerPitch;
-  const exact: Stop = (at, turn) => findStop(facing, at, turn);
+  const exact: Stop = (at, turn, above) => findStop(facing, at, turn, above);
   const swing = Math.abs(mesh.driverOffset) + Math.abs(mesh.drivenOffset);
   const table = tabulateStop(facing, distance - swing, distance + swing, step);
 
@@ -60,12 +60,12 @@ export function rollAt(mesh: Mesh, cycle: Cycle): RolledAt {
   };
   const tightest = seek((low, high) => low - high);
   const loosest = seek((low, high) => high - low);
-  const lowRipple = seek((low) => low).value + seek((low) => -low).value;
-  const highRipple =
-    cycle.meetings === 1
-      ? // One pitch of like teeth: the other flanks are the mirror image.
-        lowRipple
-      : seek((_, high) => high).value + seek((_, high) => -high).value;
+  const isHeld = lows.every(Number.isFinite) && highs.every(Number.isFinite);
+  const ripple = (valueOf: (low: number, high: number) => number): number =>
+    isHeld ? seek(valueOf).value + seek((low, high) => -valueOf(low, high)).value : Number.POSITIVE_INFINITY;
+  const lowRipple = ripple((low) => low);
+  // In one pitch of like teeth the other flanks are the mirror image.
+  const highRipple = cycle.meetings === 1 ? lowRipple : ripple((_, high) => high);
   const backlashLeast = -tightest.value * radius;
   const isFree = backlashLeast >= -cycle.tolerance;
 

@@ -239,7 +239,7 @@ function findHelixGap(driver: ToothShape, driven: ToothShape): number {
 
 /**
  * The first distance on the way out at which the pair is free, and the first at which it runs smoothly: by steps, then
- * halving between the last that isn't and the first that is. A stretch shorter than a step can be missed.
+ * closed in between the last that isn't and the first that is. A stretch shorter than a step can be missed.
  */
 function seekDistances(
   mean: RolledAt,
@@ -249,32 +249,70 @@ function seekDistances(
   limits: Limits,
 ): { freeFrom: number | undefined; smoothFrom: number | undefined } {
   const step = stepModules * finer * (facing.toward === 1 ? -1 : 1);
-  const from = mean.centerDistance;
-  const isFree = (one: RolledAt): boolean => one.isFree;
-  const isSmooth = (one: RolledAt): boolean => one.isFree && listFaults(one, limits).length === 0;
-  let freeFrom = isFree(mean) ? from : undefined;
-  let smoothFrom = isSmooth(mean) ? from : undefined;
-  const closeIn = (holds: (one: RolledAt) => boolean, failing: number, holding: number): number => {
-    let last = holding;
-    let before = failing;
-    for (let round = 0; round < 8; round++) {
-      const middle = (last + before) / 2;
-      if (holds(roll(middle))) last = middle;
-      else before = middle;
-    }
-    return last;
-  };
-  for (let k = 1; smoothFrom === undefined; k++) {
-    const mm = from + k * step;
+  const exact = exactModules * finer;
+  const freedom = (one: RolledAt): number => (one.isFree ? Math.max(one.backlashLeast, 0) : one.backlashLeast);
+  const smoothness = (one: RolledAt): number => findMargin(one, limits, finer);
+  let before = mean;
+  let freeFrom = mean.isFree ? mean.centerDistance : undefined;
+  let smoothFrom = smoothness(mean) >= 0 ? mean.centerDistance : undefined;
+  while (smoothFrom === undefined) {
+    const mm = before.centerDistance + step;
     if (!(mm > 0) || findReach(facing, mm) === 0) break;
     const rolled = roll(mm);
-    if (freeFrom === undefined && isFree(rolled)) freeFrom = closeIn(isFree, mm - step, mm);
-    if (isSmooth(rolled)) smoothFrom = closeIn(isSmooth, mm - step, mm);
+    if (freeFrom === undefined && rolled.isFree) freeFrom = closeIn(freedom, before, rolled, roll, exact);
+    if (smoothness(rolled) >= 0) smoothFrom = closeIn(smoothness, before, rolled, roll, exact);
     // Teeth that no longer touch on their flanks will not again further out.
     if (rolled.isFree && rolled.contactRatio < limits.contactRatio) break;
+    before = rolled;
   }
   return { freeFrom, smoothFrom };
 }
 
-/** A tenth of a module; eight halvings of it come to 0.2 µm at module 0.5. */
+/** By how much the pair is within its limits, mm; below 0 where it is not. */
+function findMargin(one: RolledAt, limits: Limits, finer: number): number {
+  return Math.min(
+    one.isFree ? Number.POSITIVE_INFINITY : one.backlashLeast,
+    (one.contactRatio - limits.contactRatio) * finer,
+    limits.transmissionError - one.transmissionError,
+    one.backlashLeast - limits.backlash,
+  );
+}
+
+/**
+ * Where a margin passes 0, by straight lines between the two sides, an end that stays twice counted half (the Illinois
+ * rule); always a distance at which it was found to be 0 or above.
+ */
+function closeIn(
+  marginOf: (one: RolledAt) => number,
+  failing: RolledAt,
+  holding: RolledAt,
+  roll: (mm: number) => RolledAt,
+  exact: number,
+): number {
+  let bad = failing.centerDistance;
+  let good = holding.centerDistance;
+  let badMargin = Math.max(marginOf(failing), -leastSlope * Math.abs(good - bad));
+  let goodMargin = marginOf(holding);
+  for (let round = 0; round < 30 && Math.abs(good - bad) > exact; round++) {
+    const part = Math.min(0.95, Math.max(0.05, badMargin / (badMargin - goodMargin)));
+    // A little past the crossing, so that the bracket closes from both sides.
+    const middle = roll(bad + part * (good - bad) + (Math.sign(good - bad) * exact) / 3);
+    const margin = marginOf(middle);
+    if (margin >= 0) {
+      good = middle.centerDistance;
+      goodMargin = margin;
+      badMargin /= 2;
+    } else {
+      bad = middle.centerDistance;
+      badMargin = margin;
+      goodMargin /= 2;
+    }
+  }
+  return good;
+}
+
+/** A margin can drop all at once, where a tip meets the root; beyond this slope it is taken for such a drop. */
+const leastSlope = 4;
 const stepModules = 0.1;
+/** 0.5 µm at module 0.5 */
+const exactModules = 1e-3;

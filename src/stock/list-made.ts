@@ -1,0 +1,99 @@
+import { type Process, processes } from '../../gear-library/processes.ts';
+import { pairLimits } from '../../gear-library/rework-limits.ts';
+import type { RollPair } from '../drive/check-pair.ts';
+import { Fail } from '../fail.ts';
+import type { GearSpec } from '../involute/gear-spec.ts';
+import { findPairClearances } from '../involute/pair-clearances.ts';
+import type { Need, NeedMate, SpeedEffect } from './need.ts';
+import { proveWheel, type WheelProof } from './prove-wheel.ts';
+import { findShiftRange } from './shift-range.ts';
+
+/** A wheel that can be made: the original again, or the original with teeth that suit the distance as measured. */
+export interface MadeRow {
+  readonly kind: 'made' | 'made-to-distance';
+  readonly spec: GearSpec;
+  readonly proof: WheelProof | undefined;
+  readonly speed: SpeedEffect | null;
+  /** Ways to make teeth that fine, as keys and names */
+  readonly processes: readonly { readonly key: string; readonly name: string }[];
+  readonly doubts: readonly string[];
+  readonly why: string;
+}
+
+/**
+ * What can be made in the wheel's place: itself; and, where it does not turn at the measured distance or leaves much play
+ * there, the same count with the profile shift that gives the aimed backlash at the tightest mate. External wheels
+ * alone are fitted.
+ */
+export function listMade(need: Need, roll: RollPair): MadeRow[] {
+  const ways = processes.filter(({ leastModuleMm }) => need.spec.module >= leastModuleMm - 1e-9);
+  const itself = proveWheel(need.spec, need.mates, roll);
+  const rows: MadeRow[] = [
+    {
+      kind: 'made',
+      spec: need.spec,
+      proof: itself,
+      speed: need.speedWith(need.spec.teeth),
+      processes: ways.map(nameProcess),
+      doubts: need.isSure ? [] : ['what the wheel was is not sure yet: make it as a trial part'],
+      why: `the same teeth again${itself ? `; rolled, it ${itself.meshes.map(({ words }) => words).join('; it ')}` : '; not rolled, since no mate is known well enough'}`,
+    },
+  ];
+  const fitted = fitToDistance(need);
+  if (!fitted) return rows;
+  const proof = proveWheel(fitted, need.mates, roll);
+  if (proof?.verdict !== 'turns') return rows;
+  const row: MadeRow = {
+    kind: 'made-to-distance',
+    spec: fitted,
+    proof,
+    speed: need.speedWith(fitted.teeth),
+    processes: ways.map(nameProcess),
+    doubts: need.isSure ? [] : ['what the wheel was is not sure yet: make it as a trial part'],
+    why: `the same count, its shift ${fitted.profileShift.toFixed(2)} in place of ${need.spec.profileShift.toFixed(2)} so that it suits the measured distance; rolled, it ${proof.meshes.map(({ words }) => words).join('; it ')}`,
+  };
+  return itself?.verdict === 'turns' ? [...rows, row] : [row, ...rows];
+}
+
+function nameProcess({ key, name }: Process): { key: string; name: string } {
+  return { key, name };
+}
+
+/** Shifts nearer than this are the same tooth to any printer: 0.02 modules of thickness. */
+const sameShift = 0.03;
+
+/** The original with another shift, or undefined where none is called for or none can be cut. */
+function fitToDistance(need: Need): GearSpec | undefined {
+  const { spec } = need;
+  if (spec.kind !== 'external' || !need.mates.some(({ isMeasured }) => isMeasured)) return undefined;
+  const fits = need.mates.map((mate) => shiftFor(spec, mate));
+  if (fits.some((fit) => fit === undefined)) return undefined;
+  const shift = Math.min(...fits.map((fit) => fit ?? 0));
+  const range = findShiftRange(spec);
+  if (!range || Math.abs(shift - spec.profileShift) < sameShift) return undefined;
+  const held = Math.min(range.greatest, Math.max(range.least, shift));
+  if (Math.abs(held - shift) > sameShift) return undefined;
+  return { ...spec, profileShift: Math.round(held * 1000) / 1000, tipDiameter: null };
+}
+
+/**
+ * The shift that leaves the aimed backlash against one mate at the near end of its distance: thickness grows by
+ * 2 m tan α for each shift at the reference circle, by cos α_t/cos α_wt of that at the working circle (ISO 21771).
+ */
+function shiftFor(spec: GearSpec, mate: NeedMate): number | undefined {
+  const a = mate.centerDistance - 2 * mate.uncertainty;
+  try {
+    const { backlash } = findPairClearances(spec, mate.wheel.spec, a);
+    const step = 0.01;
+    const more = findPairClearances(
+      { ...spec, profileShift: spec.profileShift + step },
+      mate.wheel.spec,
+      a,
+    ).backlash;
+    const slope = (more - backlash) / step;
+    return spec.profileShift + (pairLimits.backlash.aimed * spec.module - backlash) / slope;
+  } catch (error) {
+    if (error instanceof Fail) return undefined;
+    throw error;
+  }
+}
