@@ -46,6 +46,8 @@ const wheelSchema = z.looseObject({
   runoutMm: z.optional(numberWithin('lengthOrNone')),
   diameterMm: z.optional(numberWithin('length')),
   pitchMm: z.optional(numberWithin('length')),
+  /** The piece that stood here before another was accepted, with its readings. */
+  replaced: z.optional(z.looseObject({})),
 });
 
 const meshSchema = z.looseObject({

@@ -76,6 +76,7 @@ export function JobMenu({
           {item('Add a gear', () => store.addGear(), !job)}
           {item(wheel ? 'Name this gear and job …' : 'Name this job …', () => store.show('names'), !job)}
           {item('My tools and this machine', () => store.show('kit'), !job)}
+          {item('My spare parts', () => store.show('parts'), !job)}
           {item('Before you take it apart', () => store.show('before'), !job)}
           {item('Print this sheet', () => store.print('sheet'), !wheel)}
           {item('Print a blank measuring sheet', () => store.print('blank'), !wheel)}

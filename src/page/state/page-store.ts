@@ -1,7 +1,15 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { checkSize, describeFail, Fail, type Job, type Wheel, type WheelReport } from '../../index.ts';
+import {
+  checkPartsSize,
+  checkSize,
+  describeFail,
+  Fail,
+  type Job,
+  type Wheel,
+  type WheelReport,
+} from '../../index.ts';
 import { type Place, readAddress, turnTo, writeAddress } from '../address.ts';
-import type { Keeper, SaveOutcome } from '../keep/keeper.ts';
+import type { Keeper, KeptParts, SaveOutcome } from '../keep/keeper.ts';
 import { type AnswerWorker, Overtaken } from '../worker/ask-worker.ts';
 import { addWheel, editWheel, startJob } from './edit-job.ts';
 import { changeJob, freshJob, type OpenJob, redoStep, undoStep } from './open-job.ts';
@@ -34,6 +42,9 @@ export interface PageStore {
   /** Takes in every job of a file of jobs; says which could not be read */
   readonly takeInAll: (file: Blob) => Promise<void>;
   readonly openFile: (file: Blob, name: string) => Promise<void>;
+  /** A file of the person's own parts, kept on this machine; one of the same name is replaced */
+  readonly addParts: (file: Blob, name: string) => Promise<void>;
+  readonly dropParts: (name: string) => Promise<void>;
   readonly loadAll: () => Promise<readonly Job[]>;
   readonly removeJob: (id: string) => Promise<void>;
   readonly set: (settings: Partial<Settings>) => void;
@@ -61,6 +72,7 @@ export function createPageStore(
     act: undefined,
     drafts: {},
     settings: usualSettings,
+    parts: [],
     trouble: undefined,
     said: undefined,
     over: undefined,
@@ -235,6 +247,13 @@ export function createPageStore(
     if (getState().place.jobId !== getState().open?.id) void follow();
   };
 
+  const keepParts = async (parts: readonly KeptParts[]): Promise<void> => {
+    setState({ parts });
+    if (!(await keeper.keepParts(parts)))
+      setState({ said: 'Your parts could not be kept on this machine: they last as long as this window.' });
+    setState({ keeping: keeper.condition() });
+  };
+
   const takeInAll: PageStore['takeInAll'] = async (file) => {
     try {
       const { checkPackSize, unpackJobs } = await import('../keep/all-jobs.ts');
@@ -292,7 +311,7 @@ export function createPageStore(
       window.addEventListener('hashchange', () => void follow());
       keeper.onSavedElsewhere((id) => void refresh(id));
       const settings = { ...usualSettings, ...(await keeper.loadSettings()) };
-      setState({ settings });
+      setState({ settings, parts: await keeper.loadParts() });
       const { place } = getState();
       if (place.jobId === undefined) await openSomething();
       else await follow();
@@ -340,6 +359,18 @@ export function createPageStore(
       requestAnimationFrame(() => requestAnimationFrame(() => window.print()));
     },
     takeInAll,
+    async addParts(file, name) {
+      try {
+        checkPartsSize(file.size);
+        const bytes = new Uint8Array(await file.arrayBuffer());
+        await keepParts([...getState().parts.filter((one) => one.name !== name), { name, bytes }]);
+      } catch (error) {
+        fail(error);
+      }
+    },
+    async dropParts(name) {
+      await keepParts(getState().parts.filter((one) => one.name !== name));
+    },
     async loadAll() {
       const kept = await Promise.all((await keeper.list()).map(({ id }) => keeper.load(id)));
       return kept.flatMap((open) => (open ? [open.job] : []));

@@ -2,14 +2,18 @@ import {
   checkDrive,
   describeFail,
   drawCounts,
+  drawPair,
   drawTrain,
   drawWheel,
   Fail,
   identify,
   kindOf,
   make,
+  type PartsFile,
   parseJob,
+  parseParts,
   type SolidDrawing,
+  searchSubstitutes,
   shapePart,
 } from '../../index.ts';
 import { slotOf } from '../state/slot.ts';
@@ -19,6 +23,8 @@ import type { Asks, WorkerReply, WorkerRequest } from './asks.ts';
  * The page's worker: answers one request after another. Of requests with the same name the page wants the last one
  * only, and drops older replies itself.
  */
+const ownParts = readParts();
+
 self.onmessage = ({ data }: MessageEvent<WorkerRequest>): void => {
   const transfer: ArrayBuffer[] = [];
   let reply: WorkerReply;
@@ -62,6 +68,23 @@ function answer(request: WorkerRequest, transfer: ArrayBuffer[]): Asks[typeof re
         if (outline?.buffer instanceof ArrayBuffer) transfer.push(outline.buffer);
       return { report, drawing };
     }
+    case 'pair': {
+      const { job, ...pair } = request.ask as Asks['pair']['ask'];
+      return drawPair(job, pair, fineChordError);
+    }
+    case 'fits': {
+      const { job, wheelId, parts } = request.ask as Asks['fits']['ask'];
+      const search = searchSubstitutes(job, { wheelId, parts: parts.flatMap((one) => ownParts(one).parts) });
+      for (;;) {
+        const step = search.next();
+        if (step.done) return step.value;
+        self.postMessage({ id: request.id, progress: step.value } satisfies WorkerReply);
+      }
+    }
+    case 'parts': {
+      const { parts, badRows, notices } = ownParts((request.ask as Asks['parts']['ask']).bytes);
+      return { count: parts.length, badRows, notices };
+    }
     case 'open':
       return parseJob((request.ask as Asks['open']['ask']).bytes);
   }
@@ -69,6 +92,26 @@ function answer(request: WorkerRequest, transfer: ArrayBuffer[]): Asks[typeof re
 
 /** A screen shows a fiftieth of a pixel of this at the largest scale; a drawing needs no more. */
 const chordError = 0.002;
+/** The enlarged picture of a pair is drawn up to a hundred times its size. */
+const fineChordError = 0.0003;
+
+/** Reads files of parts; one that was read already is not read again, as a hundred thousand rows take seconds. */
+function readParts(): (bytes: Uint8Array) => PartsFile {
+  let known: { readonly bytes: Uint8Array; readonly file: PartsFile }[] = [];
+  return (bytes) => {
+    const found = known.find((one) => isSame(one.bytes, bytes));
+    if (found) return found.file;
+    const file = parseParts(bytes);
+    known = [...known, { bytes, file }].slice(-mostRemembered);
+    return file;
+  };
+}
+
+const mostRemembered = 8;
+
+function isSame(a: Uint8Array, b: Uint8Array): boolean {
+  return a.length === b.length && a.every((byte, k) => byte === b[k]);
+}
 
 function identifyAndDraw(
   { job, wheelId, slots }: Asks['identify']['ask'],

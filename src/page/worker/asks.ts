@@ -1,10 +1,15 @@
 import type {
   DriveReport,
+  drawPair,
   Job,
   MadePart,
   Notice,
+  PairDrawing,
+  PartsFile,
   PlainFail,
   ShapedPart,
+  SubstituteProgress,
+  SubstitutesReport,
   TrainDrawing,
   WheelDrawing,
   WheelReport,
@@ -56,6 +61,27 @@ export interface Asks {
     readonly ask: { readonly job: Job };
     readonly answer: { readonly report: DriveReport; readonly drawing: TrainDrawing };
   };
+  /** What fits a gear, or every gear that is damaged or lost. */
+  readonly fits: {
+    readonly ask: {
+      readonly job: Job;
+      readonly wheelId?: string | undefined;
+      /** Files of the person's own parts */
+      readonly parts: readonly Uint8Array[];
+    };
+    readonly answer: SubstitutesReport;
+    readonly progress: SubstituteProgress;
+  };
+  /** A pair rolled and drawn where it is tightest; with `spec`, as if the wheel were another one. */
+  readonly pair: {
+    readonly ask: Parameters<typeof drawPair>[1] & { readonly job: Job };
+    readonly answer: PairDrawing | undefined;
+  };
+  /** What could be read of a file of the person's own parts, and what could not. */
+  readonly parts: {
+    readonly ask: { readonly bytes: Uint8Array };
+    readonly answer: Pick<PartsFile, 'badRows' | 'notices'> & { readonly count: number };
+  };
   /** A job from a file's bytes. */
   readonly open: {
     readonly ask: { readonly bytes: Uint8Array };
@@ -66,7 +92,11 @@ export interface Asks {
 export type AskName = keyof Asks;
 
 /** What a question tells of its work before it is answered. */
-export type Progress<Name extends AskName> = Asks[Name] extends { readonly progress: infer Told } ? Told : never;
+export type Progress<Name extends AskName> = Name extends AskName
+  ? Asks[Name] extends { readonly progress: infer Told }
+    ? Told
+    : never
+  : never;
 
 export interface WorkerRequest {
   readonly id: number;
