@@ -2,6 +2,7 @@ import { type ReactNode, useState } from 'react';
 import type { Job, SubstituteRow, Wheel, WheelSubstitutes } from '../../index.ts';
 import { useStoreOfPage } from '../state/use-page.ts';
 import { nameWheel } from '../words/name-wheel.ts';
+import { withNames } from '../words/with-names.ts';
 import { acceptRow } from './accept-row.ts';
 import { asSentence, sizeOf } from './tell-fits.ts';
 
@@ -70,7 +71,7 @@ function Chosen(props: {
   readonly row: SubstituteRow;
   readonly isNext: boolean;
 }): ReactNode {
-  const { wheel, row, isNext } = props;
+  const { job, wheel, row, isNext } = props;
   const store = useStoreOfPage();
   const own = wheel.name ?? wheel.id;
   const isTrap = row.kind === 'look-alike';
@@ -80,7 +81,7 @@ function Chosen(props: {
       <h3 className="next-act-title">
         {name} {row.part?.kept && <small>{row.part.kept}</small>}
       </h3>
-      <p>{asSentence(row.why)}</p>
+      <p>{asSentence(withNames(row.why, job))}</p>
       {row.doubts.map((doubt) => (
         <p key={doubt} className="next-act-why">
           {asSentence(doubt)}

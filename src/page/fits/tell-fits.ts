@@ -1,5 +1,6 @@
-import type { SubstituteRow, WheelSubstitutes } from '../../index.ts';
+import type { Job, SubstituteRow, WheelSubstitutes } from '../../index.ts';
 import type { Certainty } from '../slip/Verdict.tsx';
+import { withNames } from '../words/with-names.ts';
 
 /** The kinds of thing that fit, in the order of their use, each with what it is called over its rows. */
 export const fitKinds: readonly { readonly kind: SubstituteRow['kind']; readonly words: string }[] = [
@@ -19,13 +20,13 @@ export interface FitWords {
 }
 
 /** The best thing that fits, and how sure that is. */
-export function tellFits(found: WheelSubstitutes): FitWords {
+export function tellFits(found: WheelSubstitutes, job: Job): FitWords {
   if (!found.need) {
     const [why = 'not enough is known of it'] = found.notes;
-    return { sentence: 'Can’t tell yet what fits.', certainty: 'undecided', word: "can't tell yet", more: [asSentence(why)] };
+    return { sentence: 'Can’t tell yet what fits.', certainty: 'undecided', word: "can't tell yet", more: [asSentence(withNames(why, job))] };
   }
   const best = found.rows.find((row) => row.fits);
-  const more = found.notes.map(asSentence);
+  const more = found.notes.map((note) => asSentence(withNames(note, job)));
   if (!best) {
     return { sentence: 'Nothing here fits.', certainty: 'nothing-fits', word: 'nothing that was rolled turns', more };
   }

@@ -4,6 +4,7 @@ import type { Job, Wheel } from '../../index.ts';
 import { isAskedOf, questions } from '../address.ts';
 import { TrainGear, WholeTrain } from '../drawing/TrainGear.tsx';
 import { useIsNarrow } from '../slip/Slip.tsx';
+import { orderWheels } from '../state/order-wheels.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { JobMenu } from './JobMenu.tsx';
 
@@ -75,7 +76,7 @@ function AllGears({ job, wheel }: OnLine): ReactNode {
             <span className="train-gear-name">gear train</span>
           </button>
         </li>
-        {(job.wheels ?? []).map((one) => (
+        {orderWheels(job).map((one) => (
           <li key={one.id}>
             <button
               type="button"
@@ -99,7 +100,7 @@ function AllGears({ job, wheel }: OnLine): ReactNode {
 /** On a narrow screen one gear stands for the line, or the whole train, which comes before the first. */
 function OneOf({ job, wheel }: OnLine): ReactNode {
   const store = useStoreOfPage();
-  const wheels = job.wheels ?? [];
+  const wheels = orderWheels(job);
   const at = wheels.findIndex((one) => one.id === wheel?.id);
   const step = (by: number): void => {
     // −1 is the train.

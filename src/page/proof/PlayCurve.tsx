@@ -38,6 +38,18 @@ export function PlayCurve({ pair, box }: { readonly pair: PairDrawing; readonly 
     <g>
       <path className="line-axis" d={`M${box.x} ${toY(0)}H${box.x + box.width}`} />
       <path className="line-thin" d={`M${box.x} ${box.y}V${box.y + box.height}H${box.x + box.width}`} />
+      {[most, 0, least].map((value, k) => (
+        <text
+          // biome-ignore lint/suspicious/noArrayIndexKey: three marks, always the same
+          key={k}
+          className="ProofSheet-mark"
+          x={box.x - 6}
+          y={toY(value) + (k === 0 ? 12 : k === 2 ? 0 : 5)}
+          textAnchor="end"
+        >
+          {value === 0 ? (k === 1 ? '0' : '') : `${value > 0 ? '+' : '−'}${Math.abs(value).toFixed(2)}`}
+        </text>
+      ))}
       <path className="line-known" d={line(high)} />
       <path className="line-known" d={line(low)} />
       {isFree ? (

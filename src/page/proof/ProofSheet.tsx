@@ -64,23 +64,27 @@ interface Layout {
   readonly line: { readonly x: number; readonly y: number; readonly width: number };
 }
 
+/** For the figures left of the curve, px. */
+const markRoom = 48;
+
 /** The picture left, the curve and the distances right of it, one above the other. */
 function layWide(width: number, height: number): Layout {
-  const radius = Math.max(80, Math.min((width - 72) / 4, (height - 104) / 2));
+  const radius = Math.max(80, Math.min((width - 72 - markRoom) / 4, (height - 104) / 2));
   const y = Math.max(radius + 24, (height - 56) / 2);
-  const x = 48 + 2 * radius;
+  const x = 48 + 2 * radius + markRoom;
   const wide = width - x - 24;
+  const tall = Math.max(80, radius * 1.2);
   return {
     circle: { x: 24 + radius, y, radius },
-    curve: { x, y: y - radius + 8, width: wide, height: Math.max(80, radius * 1.05) },
-    line: { x, y: y + radius - 24, width: wide },
+    curve: { x, y: y - radius + 8, width: wide, height: tall },
+    line: { x: x - markRoom, y: y - radius + tall + 104, width: wide + markRoom },
   };
 }
 
 /** Picture and curve side by side, the distances under both. */
 function layNarrow(width: number, height: number): Layout {
   const radius = Math.max(56, Math.min((width - 32) / 4, (height - 172) / 2));
-  const x = 2 * radius + 24;
+  const x = 2 * radius + 16 + markRoom;
   return {
     circle: { x: 8 + radius, y: 8 + radius, radius },
     curve: { x, y: 20, width: width - x - 12, height: 2 * radius - 24 },

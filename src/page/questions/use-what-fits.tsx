@@ -35,7 +35,7 @@ export function useWhatFits(job: Job, wheel: Wheel): QuestionParts {
     wheel,
     isExample ? 'An invented example' : job.invented ? 'Invented' : undefined,
   );
-  const words = found && tellFits(found);
+  const words = found && tellFits(found, job);
   return {
     drawing: rolled.pair ? (
       <>

@@ -2,8 +2,10 @@ import './train-why.css';
 import type { ReactNode } from 'react';
 import { capitalize, type DriveReport, type Job, type TrainDrawing, type Wheel } from '../../index.ts';
 import { findSeat } from '../state/edit-train.ts';
+import { orderWheels } from '../state/order-wheels.ts';
 import { formatLength } from '../words/format-length.ts';
 import { nameWheel } from '../words/name-wheel.ts';
+import { withNames } from '../words/with-names.ts';
 import type { TrainAct } from './choose-train-next.ts';
 import { nameKind } from './wheel-kinds.ts';
 
@@ -23,7 +25,7 @@ export function TrainWhy(props: {
           <h3 className="why-title">What stands in the way</h3>
           <ul>
             {report.troubles.map((trouble) => (
-              <li key={trouble.message}>{`${capitalize(trouble.message)}. ${trouble.remedy}`}</li>
+              <li key={trouble.message}>{withNames(`${capitalize(trouble.message)}. ${trouble.remedy}`, job)}</li>
             ))}
           </ul>
         </section>
@@ -31,7 +33,7 @@ export function TrainWhy(props: {
       {report && report.meshes.length > 0 && <Meshes job={job} report={report} unit={unit} onAct={onAct} />}
       <section>
         <h3 className="why-title">How it is put together</h3>
-        {(job.wheels ?? []).map((wheel) => (
+        {orderWheels(job).map((wheel) => (
           <Seated key={wheel.id} job={job} wheel={wheel} onAct={onAct} />
         ))}
         <button type="button" className="plain" onClick={() => onAct({ of: 'add' })}>
@@ -100,7 +102,7 @@ function Meshes(props: {
       {report.meshes.flatMap((mesh) =>
         mesh.notes.map((note) => (
           <p key={`${mesh.driver} ${mesh.driven} ${note}`} className="train-note">
-            {`${capitalize(nameWheel(job, mesh.driver))}, ${nameWheel(job, mesh.driven)}: ${note}${/[.!?]$/.test(note) ? '' : '.'}`}
+            {`${capitalize(nameWheel(job, mesh.driver))}, ${nameWheel(job, mesh.driven)}: ${withNames(note, job)}${/[.!?]$/.test(note) ? '' : '.'}`}
           </p>
         )),
       )}

@@ -2,6 +2,7 @@ import { capitalize, type DriveReport, isCovered, type Job, type WheelReport } f
 import { findSeat } from '../state/edit-train.ts';
 import { isSpecified } from '../state/is-specified.ts';
 import { nameWheel } from '../words/name-wheel.ts';
+import { withNames } from '../words/with-names.ts';
 
 /** One thing to do about the train, and on which wheel. */
 export type TrainAct =
@@ -42,7 +43,7 @@ export function listTrainActs(
   const isWheel = (id: string): boolean => wheels.some((one) => one.id === id);
   for (const trouble of report?.troubles ?? []) {
     const about = trouble.about.filter(isWheel);
-    const why = `${sentence(trouble.message)} ${trouble.remedy}`;
+    const why = withNames(`${sentence(trouble.message)} ${trouble.remedy}`, job);
     const [first, second] = about;
     if (trouble.kind === 'cannot-mesh' && second !== undefined)
       add({ of: 'distance', wheelId: first, mate: second }, why);

@@ -1,6 +1,7 @@
 import { capitalize, type DriveReport, type Job, type TrainDrawing } from '../../index.ts';
 import type { Certainty } from '../slip/Verdict.tsx';
 import { nameShaft, nameWheel } from '../words/name-wheel.ts';
+import { withNames } from '../words/with-names.ts';
 
 /** What the train does, in one sentence, how sure that is, and what else stands. */
 export interface TrainWords {
@@ -14,7 +15,7 @@ export interface TrainWords {
 export function tellTrain(report: DriveReport, job: Job): TrainWords {
   const count = job.wheels?.length ?? 0;
   const { sentence, isKnown } = tellWhatItDoes(report, job, count);
-  const more = [...tellWanted(report), ...report.notes.map((note) => `${capitalize(note)}.`)];
+  const more = [...tellWanted(report), ...report.notes.map((note) => `${capitalize(withNames(note, job))}.`)];
   const bad = report.meshes.find((mesh) => mesh.verdict === 'jams');
   if (bad) {
     const pair = `${nameWheel(job, bad.driver)} and ${nameWheel(job, bad.driven)}`;
@@ -66,7 +67,7 @@ function tellWanted({ wanted }: DriveReport): string[] {
   const { errorPercent, within, directionHolds, effects, tolerancePercent } = wanted;
   const way = directionHolds === false ? ['It turns the wrong way round.'] : [];
   if (Math.abs(errorPercent) < 1e-9) return ['That is what is wanted, exactly.', ...way];
-  const size = `${tellNumber(Math.abs(errorPercent))} % ${errorPercent > 0 ? 'slower' : 'faster'} than wanted`;
+  const size = `${Number(Math.abs(errorPercent).toPrecision(3))} % ${errorPercent > 0 ? 'slower' : 'faster'} than wanted`;
   const judged = within ? `near enough: ${tellNumber(tolerancePercent)} % is allowed` : `too much: ${tellNumber(tolerancePercent)} % is allowed`;
   return [`${capitalize(size)}, ${judged}.`, ...effects.slice(0, 2).map((one) => `${capitalize(one.words)}.`), ...way];
 }
