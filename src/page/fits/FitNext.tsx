@@ -1,9 +1,10 @@
-import { type ReactNode, useState } from 'react';
+import type { ReactNode } from 'react';
 import type { Job, SubstituteRow, Wheel, WheelSubstitutes } from '../../index.ts';
 import { useStoreOfPage } from '../state/use-page.ts';
 import { nameWheel } from '../words/name-wheel.ts';
 import { withNames } from '../words/with-names.ts';
 import { acceptRow } from './accept-row.ts';
+import { SearchWords } from './SearchWords.tsx';
 import { asSentence, sizeOf } from './tell-fits.ts';
 
 /** What to do with the chosen row: what to measure first where that decides, what to search for, what to alter, accept. */
@@ -87,7 +88,7 @@ function Chosen(props: {
           {asSentence(doubt)}
         </p>
       ))}
-      {row.search !== '' && !isTrap && <Search words={row.search} count={row.part?.count ?? null} isOwn={row.from === 'own'} />}
+      {row.search !== '' && !isTrap && <SearchWords words={row.search} count={row.part?.count ?? null} isOwn={row.from === 'own'} />}
       {row.reworks.length > 0 && (
         <section>
           <h4 className="why-title">What to alter</h4>
@@ -121,7 +122,7 @@ function Chosen(props: {
             type="button"
             className={isNext ? 'next' : undefined}
             onClick={() => {
-              store.change(`${name} in place of ${own}`, (one) => acceptRow(one, row));
+              store.change(`${name} in place of ${own}`, (one) => acceptRow(one, row.accept));
               store.say(`${name} now stands in place of ${own}. Undo brings the old one back.`);
             }}
           >
@@ -130,34 +131,5 @@ function Chosen(props: {
         </div>
       )}
     </>
-  );
-}
-
-/** Words to search for, to be copied; what comes in a bag stands beside them. */
-function Search(props: { readonly words: string; readonly count: number | null; readonly isOwn: boolean }): ReactNode {
-  const { words, count, isOwn } = props;
-  const [said, setSaid] = useState('');
-  return (
-    <div>
-      <h4 className="why-title">{isOwn ? 'What it is called in a shop' : 'Words to search for'}</h4>
-      <div className="fit-search">
-        <p>{words}</p>
-        <button
-          type="button"
-          onClick={() => {
-            // Not every browser lets a page write there; then the words are marked for the person's own copy.
-            const copied = navigator.clipboard?.writeText(words) ?? Promise.reject(new Error('no clipboard'));
-            copied.then(
-              () => setSaid('Copied.'),
-              () => setSaid('This browser keeps the clipboard shut: mark the words and copy them.'),
-            );
-          }}
-        >
-          Copy
-        </button>
-      </div>
-      <p role="status">{said}</p>
-      {count !== null && !isOwn && <p className="entry-hint">{`Mostly sold ${count} in a bag.`}</p>}
-    </div>
   );
 }

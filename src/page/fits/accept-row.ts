@@ -8,7 +8,7 @@ const ofThePlace: readonly (JobReading['of'] | undefined)[] = ['shaft', 'center-
  * The job with a substitute in its wheel's place: the wheel is what the row says, whole and sound. What was measured on
  * the old piece, and what was wrong with it, is kept under `replaced`; the shaft and the distances of the posts stay.
  */
-export function acceptRow(job: Job, { accept }: Pick<SubstituteRow, 'accept'>): Job {
+export function acceptRow(job: Job, accept: SubstituteRow['accept']): Job {
   return accept.reduce((one, { wheelId, spec }) => editWheel(one, wheelId, (wheel) => replace(wheel, spec)), job);
 }
 

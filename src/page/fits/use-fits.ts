@@ -8,31 +8,38 @@ export interface Fits {
   readonly report: SubstitutesReport | undefined;
   readonly isWorking: boolean;
   readonly progress: SubstituteProgress | undefined;
-  readonly isStopped: boolean;
   readonly fail: Fail | undefined;
+  /** Ends the search with the best so far */
   readonly stop: () => void;
-  readonly again: () => void;
 }
 
-/** What fits a gear, looked for in a worker of its own; it can be stopped and begun again. */
-export function useFits(job: Job, wheelId: string): Fits {
+/** Nothing may change but the gear itself: its question is about parts, not about other trains. */
+const noTrains: readonly string[] = [];
+
+/**
+ * What fits a gear, or, without one, every broken gear and which trains keep the ratio (of the gears in `change`, where
+ * the person said so). Looked for in a worker of its own, so that the page answers meanwhile.
+ */
+export function useFits(
+  job: Job,
+  wheelId: string | undefined,
+  change: readonly string[] | undefined = wheelId === undefined ? undefined : noTrains,
+): Fits {
   const store = useStoreOfPage();
   const parts = usePage((state) => state.parts);
-  const [round, setRound] = useState(0);
   const [report, setReport] = useState<SubstitutesReport>();
   const [progress, setProgress] = useState<SubstituteProgress>();
   const [fail, setFail] = useState<Fail>();
-  const [phase, setPhase] = useState<'working' | 'stopped' | 'done'>('working');
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another round asks the same again
+  const [isWorking, setIsWorking] = useState(true);
   useEffect(() => {
     let isCurrent = true;
-    setPhase('working');
+    setIsWorking(true);
     setProgress(undefined);
     setFail(undefined);
     store.searcher
       .ask(
         'fits',
-        { job, wheelId, parts: parts.map((one) => one.bytes) },
+        { job, wheelId, change, parts: parts.map((one) => one.bytes) },
         'fits',
         (told) => isCurrent && setProgress(told),
       )
@@ -40,27 +47,19 @@ export function useFits(job: Job, wheelId: string): Fits {
         (came) => {
           if (!isCurrent) return;
           setReport(came);
-          setPhase('done');
+          setIsWorking(false);
         },
         (error: unknown) => {
-          if (!isCurrent) return;
-          setPhase(error instanceof Overtaken ? 'stopped' : 'done');
+          if (!isCurrent || error instanceof Overtaken) return;
+          setIsWorking(false);
           if (error instanceof Fail) setFail(error);
-          else if (!(error instanceof Overtaken)) store.fail(error);
+          else store.fail(error);
         },
       );
     return () => {
       isCurrent = false;
       store.searcher.cancel();
     };
-  }, [store, job, wheelId, parts, round]);
-  return {
-    report,
-    progress,
-    fail,
-    isWorking: phase === 'working',
-    isStopped: phase === 'stopped',
-    stop: useCallback(() => store.searcher.cancel(), [store]),
-    again: useCallback(() => setRound((was) => was + 1), []),
-  };
+  }, [store, job, wheelId, change, parts]);
+  return { report, progress, fail, isWorking, stop: useCallback(() => store.searcher.stop(), [store]) };
 }

@@ -1,12 +1,14 @@
 import '../slip/next-act.css';
 import './why.css';
-import { type ReactNode, useState } from 'react';
+import { useState } from 'react';
 import type { Job, SubstituteRow, Wheel } from '../../index.ts';
 import { GearDrawing } from '../drawing/GearDrawing.tsx';
 import { FitNext } from '../fits/FitNext.tsx';
 import { FitRows } from '../fits/FitRows.tsx';
+import { OwnPartsLine } from '../fits/OwnPartsLine.tsx';
 import { tellFits } from '../fits/tell-fits.ts';
-import { type Fits, useFits } from '../fits/use-fits.ts';
+import { Searching } from '../fits/Searching.tsx';
+import { useFits } from '../fits/use-fits.ts';
 import { usePair } from '../fits/use-pair.ts';
 import { ProofSheet } from '../proof/ProofSheet.tsx';
 import { Verdict } from '../slip/Verdict.tsx';
@@ -93,7 +95,7 @@ export function useWhatFits(job: Job, wheel: Wheel): QuestionParts {
           {fits.fail && <p className="verdict-more">{fits.fail.remedy}</p>}
           {rolled.fail && <p className="verdict-more">{`No picture: ${rolled.fail.message}.`}</p>}
         </Verdict>
-        <Work fits={fits} />
+        <Searching fits={fits} />
       </>
     ),
     next: found ? <FitNext job={job} wheel={wheel} found={found} row={row} /> : <p>One moment …</p>,
@@ -110,50 +112,4 @@ export function useWhatFits(job: Job, wheel: Wheel): QuestionParts {
 function tightestMate(row: SubstituteRow | undefined): string | undefined {
   const meshes = row?.meshes ?? [];
   return meshes.toSorted((a, b) => a.backlashMinMm - b.backlashMinMm)[0]?.mateId;
-}
-
-/** How far the search is, with a way to stop it and to begin again. */
-function Work({ fits }: { readonly fits: Fits }): ReactNode {
-  if (!fits.isWorking && !fits.isStopped) return null;
-  const { progress } = fits;
-  return (
-    <div className="entry-row" role="status">
-      {fits.isWorking ? (
-        <>
-          <p>{progress ? `Rolling ${progress.done + 1} of ${progress.of} …` : 'Looking …'}</p>
-          <button type="button" onClick={fits.stop}>
-            Stop looking
-          </button>
-        </>
-      ) : (
-        <>
-          <p>Stopped: what was found before stays.</p>
-          <button type="button" onClick={fits.again}>
-            Look again
-          </button>
-        </>
-      )}
-    </div>
-  );
-}
-
-/** Whether the person's own parts were looked through. */
-function OwnPartsLine(): ReactNode {
-  const store = useStoreOfPage();
-  const parts = usePage((state) => state.parts);
-  return (
-    <section>
-      <h3 className="why-title">Your own parts</h3>
-      <p>
-        {parts.length === 0
-          ? 'None are listed here yet: what lies in your drawers can’t be looked through.'
-          : `Looked through: ${parts.map((one) => one.name).join(', ')}.`}
-      </p>
-      <div className="entry-row">
-        <button type="button" onClick={() => store.show('parts')}>
-          My spare parts
-        </button>
-      </div>
-    </section>
-  );
 }

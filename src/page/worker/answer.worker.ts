@@ -17,19 +17,28 @@ import {
   shapePart,
 } from '../../index.ts';
 import { slotOf } from '../state/slot.ts';
-import type { Asks, WorkerReply, WorkerRequest } from './asks.ts';
+import type { Asks, WorkerReply, WorkerRequest, WorkerStop } from './asks.ts';
 
 /**
  * The page's worker: answers one request after another. Of requests with the same name the page wants the last one
  * only, and drops older replies itself.
  */
 const ownParts = readParts();
+/** Requests that are to end with the best so far. */
+const stopped = new Set<number>();
 
-self.onmessage = ({ data }: MessageEvent<WorkerRequest>): void => {
+self.onmessage = async ({ data }: MessageEvent<WorkerRequest | WorkerStop>): Promise<void> => {
+  if ('stop' in data) {
+    stopped.add(data.stop);
+    return;
+  }
   const transfer: ArrayBuffer[] = [];
   let reply: WorkerReply;
   try {
-    reply = { id: data.id, answer: answer(data, transfer) };
+    reply = {
+      id: data.id,
+      answer: data.name === 'fits' ? await findFits(data) : answer(data, transfer),
+    };
   } catch (error) {
     reply =
       error instanceof Fail
@@ -39,8 +48,41 @@ self.onmessage = ({ data }: MessageEvent<WorkerRequest>): void => {
   self.postMessage(reply, { transfer });
 };
 
-function answer(request: WorkerRequest, transfer: ArrayBuffer[]): Asks[typeof request.name]['answer'] {
+/**
+ * A long search step by step: it tells how far it is, and looks between two steps whether it is to end with the best so
+ * far.
+ */
+async function findFits({ id, ask }: WorkerRequest): Promise<Asks['fits']['answer']> {
+  const { job, parts, ...options } = ask as Asks['fits']['ask'];
+  const search = searchSubstitutes(job, {
+    ...options,
+    parts: parts.flatMap((one) => ownParts(one).parts),
+  });
+  let told = Number.NEGATIVE_INFINITY;
+  let step = search.next();
+  while (!step.done) {
+    if (performance.now() - told > progressEvery) {
+      self.postMessage({ id, progress: step.value } satisfies WorkerReply);
+      // A message that came meanwhile is heard here.
+      await new Promise((next) => setTimeout(next));
+      told = performance.now();
+    }
+    step = search.next(stopped.has(id) ? 'stop' : undefined);
+  }
+  stopped.delete(id);
+  return step.value;
+}
+
+/** Milliseconds: faster than that nobody reads a figure, and each time costs a turn of the worker's own loop. */
+const progressEvery = 60;
+
+function answer(
+  request: WorkerRequest,
+  transfer: ArrayBuffer[],
+): Asks[Exclude<typeof request.name, 'fits'>]['answer'] {
   switch (request.name) {
+    case 'fits':
+      throw new Error('a search answers by itself');
     case 'identify':
       return identifyAndDraw(request.ask as Asks['identify']['ask'], transfer);
     case 'make': {
@@ -71,15 +113,6 @@ function answer(request: WorkerRequest, transfer: ArrayBuffer[]): Asks[typeof re
     case 'pair': {
       const { job, ...pair } = request.ask as Asks['pair']['ask'];
       return drawPair(job, pair, fineChordError);
-    }
-    case 'fits': {
-      const { job, wheelId, parts } = request.ask as Asks['fits']['ask'];
-      const search = searchSubstitutes(job, { wheelId, parts: parts.flatMap((one) => ownParts(one).parts) });
-      for (;;) {
-        const step = search.next();
-        if (step.done) return step.value;
-        self.postMessage({ id: request.id, progress: step.value } satisfies WorkerReply);
-      }
     }
     case 'parts': {
       const { parts, badRows, notices } = ownParts((request.ask as Asks['parts']['ask']).bytes);

@@ -1,5 +1,5 @@
 import { Fail, type PlainFail } from '../../index.ts';
-import type { AskName, Asks, Progress, WorkerReply, WorkerRequest } from './asks.ts';
+import type { AskName, Asks, Progress, WorkerReply, WorkerRequest, WorkerStop } from './asks.ts';
 import { startWorker } from './start-worker.ts';
 
 /** Answers that were overtaken by a newer question of the same name, or cancelled. */
@@ -15,6 +15,8 @@ export interface AnswerWorker {
     /** What the worker tells while it is at work, as it comes */
     onProgress?: (progress: Progress<Name>) => void,
   ) => Promise<Asks[Name]['answer']>;
+  /** Ends what is being worked out with the best so far, where it can be ended so */
+  readonly stop: () => void;
   /** Gives up what is being worked out: the worker is stopped and a new one started. */
   readonly cancel: () => void;
 }
@@ -89,6 +91,9 @@ export function createAnswerWorker(
         queue.push({ lane, request, resolve: resolve as (answer: never) => void, reject, onProgress });
         send();
       });
+    },
+    stop() {
+      if (atWork) worker?.postMessage({ stop: atWork.request.id } satisfies WorkerStop);
     },
     cancel() {
       worker?.terminate();

@@ -65,7 +65,10 @@ export interface Asks {
   readonly fits: {
     readonly ask: {
       readonly job: Job;
+      /** Without one: every gear that is damaged or lost, and trains that keep the ratio */
       readonly wheelId?: string | undefined;
+      /** Gears that such trains may change */
+      readonly change?: readonly string[] | undefined;
       /** Files of the person's own parts */
       readonly parts: readonly Uint8Array[];
     };
@@ -102,6 +105,11 @@ export interface WorkerRequest {
   readonly id: number;
   readonly name: AskName;
   readonly ask: Asks[AskName]['ask'];
+}
+
+/** The request of this number is to end with the best so far, where it can. */
+export interface WorkerStop {
+  readonly stop: number;
 }
 
 export type WorkerReply =
