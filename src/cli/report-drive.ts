@@ -61,13 +61,12 @@ function tellWanted({ wanted }: DriveReport): string[] {
   if (!wanted) return [];
   const { errorPercent, tolerancePercent, within, directionHolds, effects } = wanted;
   const size = tell(Math.abs(errorPercent));
-  const off =
-    effects.length === 0 ? 'to the last digit' : `but for ${size} % ${errorPercent > 0 ? 'slow' : 'fast'}`;
-  const limit = `give or take ${tolerancePercent} %`;
+  const off = `${size} % ${errorPercent > 0 ? 'slow' : 'fast'}`;
+  const found = within
+    ? `That is within the ${tolerancePercent} % allowed of what was wanted: ${off}.`
+    : `That is not what was wanted: ${off}, where ${tolerancePercent} % is allowed.`;
   return [
-    within
-      ? `That is what was wanted, ${off} (${limit}).`
-      : `That is not what was wanted: ${size} % ${errorPercent > 0 ? 'slow' : 'fast'}, where ${limit} was asked for.`,
+    effects.length === 0 ? 'That is exactly what was wanted.' : found,
     ...(effects.length === 0 ? [] : [`It comes to: ${effects.map((effect) => effect.words).join('; ')}.`]),
     ...(directionHolds === false ? ['It turns the wrong way round.'] : []),
   ];
@@ -79,6 +78,7 @@ function tellShaft(shaft: DriveReport['shafts'][number]): string[] {
   else if (shaft.turns) parts.push(`${turns(Math.abs(shaft.turns.value))} for one of the input`);
   if (shaft.turns && shaft.turns.value === 0) return wrapText(`${shaft.id}: stands still`, '    ');
   if (shaft.turns && shaft.turns.value < 0) parts.push('backward');
+  if (shaft.turns && !shaft.isDirectionKnown) parts.push('either way round');
   if (shaft.torqueNmm !== null) parts.push(`${tell(shaft.torqueNmm)} N mm with the motor at standstill`);
   if (shaft.runningTorqueNmm !== null) parts.push(`${tell(shaft.runningTorqueNmm)} N mm at its speed`);
   if (shaft.travelMmPerTurn !== undefined)

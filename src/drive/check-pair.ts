@@ -58,15 +58,18 @@ export function checkPair(
   }
   const { mm, uMm } = mesh.center;
   const reach = checkReach(mesh, mm, uMm, one, other);
-  if (reach) {
+  if (reach && !reach.isJam) {
     troubles.push(reach.trouble);
-    return blank(reach.isJam ? 'jams' : null);
+    return blank();
   }
   if (!roll) {
     notes.push('not rolled yet');
-    return blank();
+    if (reach) troubles.push(reach.trouble);
+    return blank(reach ? 'jams' : null);
   }
+  // The proof rules: a worn tip may clear what the whole one can't.
   const proof = roll(asRolled(driver, one), asRolled(driven, other), { mm, u: uMm });
+  if (reach && proof.verdict === 'jams') troubles.push(reach.trouble);
   return { report: reportProof(mesh, proof, notes), troubles };
 }
 

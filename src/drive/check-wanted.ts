@@ -25,11 +25,11 @@ export function checkWanted(
   if (found.travelMm !== null && travelMmPerTurn !== undefined) {
     // Less travel is slower, and slower is positive.
     const error = (100 * (travelMmPerTurn - found.travelMm)) / travelMmPerTurn;
-    return report(error, tellEffects(error, { foundMm: found.travelMm, wantedMm: travelMmPerTurn }));
+    return report(error, tellEffects(error, true));
   }
   if (found.ratio && ratio !== undefined) {
     const error = (100 * (found.ratio.value - ratio)) / ratio;
-    return report(error, tellEffects(error, undefined));
+    return report(error, tellEffects(error, false));
   }
   if (found.ratio && directionHolds !== null) return report(0, []);
   return undefined;

@@ -44,6 +44,7 @@ export interface DriveWheel {
   readonly spec: GearSpec | undefined;
   /** Where teeth and spec come from */
   readonly knownFrom: 'spec' | 'identified' | 'counted' | 'nothing';
+  readonly isLost: boolean;
   /** Of a worm */
   readonly worm: WormForm | undefined;
   /** This piece, beside what it was made to be */

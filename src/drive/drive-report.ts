@@ -39,6 +39,8 @@ export interface ShaftReport {
   readonly rpm: number | null;
   /** Turns of this shaft for one turn of the input, signed: negative turns against it */
   readonly turns: Ratio | null;
+  /** False behind axes that cross, where the sign can't be told and rpm and turns are given without */
+  readonly isDirectionKnown: boolean;
   /** With the motor at standstill, no loss reckoned */
   readonly torqueNmm: number | null;
   /** With the motor at its speed, where its torque there is given */
@@ -123,4 +125,6 @@ export interface DriveTrouble {
   readonly about: readonly string[];
   readonly message: string;
   readonly remedy: string;
+  /** Of one wheel that nobody has counted: the count that would give the wanted ratio, as it comes out */
+  readonly needed?: { readonly wheel: string; readonly teeth: number };
 }

@@ -1,4 +1,4 @@
-import { divide, toNumber, unity } from '../numeric/rational.ts';
+import { divide, toNumber, unity, withoutSign } from '../numeric/rational.ts';
 import { checkBelt } from './check-belt.ts';
 import { type CheckedMesh, checkPair, type RollPair } from './check-pair.ts';
 import { checkWanted } from './check-wanted.ts';
@@ -84,7 +84,7 @@ function findOutput(model: DriveModel, ends: DriveEnds, { speeds }: Speeds): Out
   }
   const inverse = divide(unity, speed.turns);
   const isBack = inverse.num < 0n;
-  const ratio = tellRatio(isBack ? { ...inverse, num: -inverse.num } : inverse, speed.isExact);
+  const ratio = tellRatio(withoutSign(inverse), speed.isExact);
   return {
     ...nothing,
     ratio: ratio ?? null,
@@ -120,10 +120,12 @@ function reportShafts(model: DriveModel, ends: DriveEnds, { speeds }: Speeds): S
     const speed = speeds.get(shaftNode(id));
     const travel = findShaftTravel(model, id);
     const torque = torques.get(id);
+    const turns = speed && (speed.isDirectionKnown ? speed.turns : withoutSign(speed.turns));
     return {
       id,
-      rpm: speed && inputRpm !== undefined ? toNumber(speed.turns) * inputRpm : null,
-      turns: (speed && tellRatio(speed.turns, speed.isExact)) ?? null,
+      rpm: turns && inputRpm !== undefined ? toNumber(turns) * inputRpm : null,
+      turns: (speed && turns && tellRatio(turns, speed.isExact)) ?? null,
+      isDirectionKnown: speed?.isDirectionKnown ?? false,
       torqueNmm: torque?.stall ?? null,
       runningTorqueNmm: torque?.running ?? null,
       ...(travel === undefined ? {} : { travelMmPerTurn: travel }),

@@ -2,6 +2,7 @@ import type { DriveModel, DriveWheel } from './drive-model.ts';
 import type { DriveTrouble } from './drive-report.ts';
 import { type DriveEnds, listNames } from './find-ends.ts';
 import { findJoined } from './find-joined.ts';
+import { findNeededCount } from './find-needed-count.ts';
 import { findBeltDiameter, rackNode } from './list-relations.ts';
 import type { Contradiction, Speeds } from './solve-speeds.ts';
 
@@ -43,14 +44,7 @@ export function tellTroubles(
   // 2. Wheels whose count is missing, where that matters.
   const open = model.wheels.filter((wheel) => joined.has(wheel.shaft) && lacksSize(model, wheel));
   if (!isOutputKnown && ends.to !== undefined && open.length > 0) {
-    troubles.push({
-      kind: 'unknown-teeth',
-      about: open.map((wheel) => wheel.id),
-      message: `nobody has counted ${listNames(open.map((wheel) => wheel.id))}, and the ratio hangs on it`,
-      remedy: open.some((wheel) => wheel.kind === 'pulley')
-        ? 'Count the teeth; of a pulley without teeth measure the diameter the belt runs on.'
-        : 'Count the teeth; of a broken wheel say how many are left and how many seem gone.',
-    });
+    troubles.push(tellUncounted(model, ends, open));
   } else {
     notes.push(...open.map((wheel) => tellOpenWheel(model, wheel)));
   }
@@ -132,6 +126,28 @@ function tellContradiction({ kind, wheels, quotient }: Contradiction): DriveTrou
       };
     }
   }
+}
+
+function tellUncounted(model: DriveModel, ends: DriveEnds, open: readonly DriveWheel[]): DriveTrouble {
+  const teeth = open.length === 1 ? findNeededCount(model, ends, open[0]) : undefined;
+  const needed = teeth === undefined ? undefined : { wheel: open[0].id, teeth };
+  return {
+    kind: 'unknown-teeth',
+    about: open.map((wheel) => wheel.id),
+    message: `nobody has counted ${listNames(open.map((wheel) => wheel.id))}, and the ratio hangs on ${open.length === 1 ? 'it' : 'them'}`,
+    remedy: needed
+      ? `For what is wanted it would have ${Number(needed.teeth.toFixed(2))} teeth; its mate and the distance between the shafts should say the same.`
+      : tellHowToCount(open),
+    ...(needed ? { needed } : {}),
+  };
+}
+
+function tellHowToCount(open: readonly DriveWheel[]): string {
+  if (open.every((wheel) => wheel.isLost))
+    return 'It is lost: its mate and the distance between the shafts say what it was, and the speed that is wanted.';
+  return open.some((wheel) => wheel.kind === 'pulley')
+    ? 'Count the teeth; of a pulley without teeth measure the diameter the belt runs on.'
+    : 'Count the teeth; of a broken wheel say how many are left and how many seem gone.';
 }
 
 /** Whether what a wheel passes on hangs on a number that nobody has given. */

@@ -149,6 +149,7 @@ function collectWheel(
     post: wheel.post,
     diameterMm: wheel.diameterMm ?? fields.diameterMm,
     pitchMm: wheel.pitchMm ?? fields.pitchMm,
+    isLost: wheel.state === 'lost',
     worm:
       kind === 'worm'
         ? {

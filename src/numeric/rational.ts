@@ -50,6 +50,10 @@ export function negate(a: Rational): Rational {
   return { num: -a.num, den: a.den };
 }
 
+export function withoutSign(a: Rational): Rational {
+  return a.num < 0n ? negate(a) : a;
+}
+
 export function isSame(a: Rational, b: Rational): boolean {
   return a.num === b.num && a.den === b.den;
 }

@@ -18,6 +18,7 @@ export function makeDrive(
       pitchMm: undefined,
       spec: undefined,
       knownFrom: 'counted',
+      isLost: false,
       worm: undefined,
       tipWearMm: 0,
       missing: [],
