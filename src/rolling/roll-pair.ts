@@ -128,12 +128,15 @@ function checkDistance({ mm, u }: { readonly mm: number; readonly u: number }): 
 }
 
 function checkKinds(driver: GearSpec, driven: GearSpec): void {
-  const kinds = `${driver.kind} ${driven.kind}`;
   if (driver.kind !== 'external' && driven.kind !== 'external') {
     throw new Fail(
       'bad-geometry',
       'kind',
-      `an ${kinds.replace(' ', ' wheel and an ')} wheel do not mesh`.replaceAll(/an rack( wheel)?/g, 'a rack'),
+      driver.kind !== driven.kind
+        ? 'an internal wheel and a rack do not mesh'
+        : driver.kind === 'rack'
+          ? 'two racks do not mesh'
+          : 'two internal wheels do not mesh',
       'One wheel of a pair is external.',
       { kinds: [driver.kind, driven.kind] },
     );
@@ -155,11 +158,11 @@ function checkKinds(driver: GearSpec, driven: GearSpec): void {
 function planCycle(driver: RolledWheel, driven: RolledWheel, chordError: number): Cycle {
   const areAlike = [driver, driven].every((one) => !markTeeth(one) && findOffset(one) === 0);
   const meetings = areAlike ? 1 : leastCommonMultiple(driver.spec.teeth, driven.spec.teeth);
-  return { meetings, stepsPerPitch: areAlike ? 64 : meetings > manyMeetings ? 16 : 48, tolerance: 4 * chordError };
+  return { meetings, stepsPerPitch: areAlike ? 64 : meetings > manyMeetings ? 12 : 24, tolerance: 4 * chordError };
 }
 
-/** Wheels of up to 70 teeth stay below. */
-const manyMeetings = 5000;
+/** Most pairs of small machines stay below. */
+const manyMeetings = 4000;
 
 function leastCommonMultiple(one: number, two: number): number {
   let a = one;
@@ -252,7 +255,11 @@ function seekDistances(
   const exact = exactModules * finer;
   const freedom = (one: RolledAt): number => (one.isFree ? Math.max(one.backlashLeast, 0) : one.backlashLeast);
   const smoothness = (one: RolledAt): number => findMargin(one, limits, finer);
-  let before = mean;
+  const { driver, driven } = facing;
+  // Nearer than this a tip stands in the mate's root, and nothing is free (internal pairs: no such bound is used).
+  const floor =
+    facing.toward === 1 ? 0 : Math.max(driver.tip + driven.root, driver.root + driven.tip) - 0.01 * finer;
+  let before = mean.centerDistance < floor ? roll(floor) : mean;
   let freeFrom = mean.isFree ? mean.centerDistance : undefined;
   let smoothFrom = smoothness(mean) >= 0 ? mean.centerDistance : undefined;
   while (smoothFrom === undefined) {

@@ -11,6 +11,10 @@ export interface CutWheel {
   readonly tip: number;
   /** One tooth from the middle of a space to the next, tooth on +x, counter-clockwise: x, y pairs */
   readonly tooth: Float64Array;
+  /** The middle's offset from the shaft toward tooth 0, mm; 0 where left out */
+  readonly offset?: number;
+  /** Teeth that are gone, numbered counter-clockwise; none where left out */
+  readonly missing?: readonly number[];
 }
 
 /** Points along a flank; at module 0.5 chords stray 0.1 µm. */
@@ -60,16 +64,19 @@ function placeTeeth(
 ): number[] {
   const segments: number[] = [];
   const { tooth } = wheel;
-  const reach = (mate.tip + 0.02) ** 2;
+  const reach = (mate.tip + 0.2) ** 2;
+  const middleX = at + (wheel.offset ?? 0) * Math.cos(turn);
+  const middleY = (wheel.offset ?? 0) * Math.sin(turn);
   for (const number of teeth) {
+    if (wheel.missing?.includes(((number % wheel.teeth) + wheel.teeth) % wheel.teeth)) continue;
     const angle = turn + (2 * Math.PI * number) / wheel.teeth;
     const c = Math.cos(angle);
     const s = Math.sin(angle);
-    let x0 = tooth[0] * c - tooth[1] * s + at;
-    let y0 = tooth[0] * s + tooth[1] * c;
+    let x0 = tooth[0] * c - tooth[1] * s + middleX;
+    let y0 = tooth[0] * s + tooth[1] * c + middleY;
     for (let k = 2; k < tooth.length; k += 2) {
-      const x1 = tooth[k] * c - tooth[k + 1] * s + at;
-      const y1 = tooth[k] * s + tooth[k + 1] * c;
+      const x1 = tooth[k] * c - tooth[k + 1] * s + middleX;
+      const y1 = tooth[k] * s + tooth[k + 1] * c + middleY;
       if ((x1 - mate.at) ** 2 + y1 ** 2 < reach || (x0 - mate.at) ** 2 + y0 ** 2 < reach)
         segments.push(x0, y0, x1, y1);
       x0 = x1;
@@ -117,13 +124,14 @@ export function findFreeAngles(
   distance: number,
   driverAngle: number,
 ): readonly [number, number] | undefined {
-  const near = [-4, -3, -2, -1, 0, 1, 2, 3, 4].filter((k) => Math.abs(k) < driver.teeth / 2);
-  const nearDriven = [-4, -3, -2, -1, 0, 1, 2, 3, 4].filter((k) => Math.abs(k) < driven.teeth / 2);
+  // The teeth that face the mate now, whole turns and all.
+  const near = listAround(-Math.round((driverAngle * driver.teeth) / (2 * Math.PI)), driver.teeth);
+  const nearDriven = listAround(Math.round((driverAngle * driver.teeth) / (2 * Math.PI)), driven.teeth);
   const still = placeTeeth(driver, near, driverAngle, 0, { at: distance, tip: driven.tip });
   const pitch = (2 * Math.PI) / driven.teeth;
   const nominal = (driverAngle * driver.teeth) / driven.teeth;
   const overlaps = (lead: number): boolean => {
-    // Turned clockwise from where a space faces the driver, teeth counted from there.
+    // Turned clockwise from where a space faces the driver; tooth 0 stands half a pitch ahead of it.
     const turn = Math.PI - nominal - lead - pitch / 2;
     const moved = placeTeeth(driven, nearDriven, turn, distance, { at: 0, tip: driver.tip });
     return findCrossing(still, moved) !== undefined;
@@ -143,7 +151,7 @@ export function findFreeAngles(
     do {
       bad += direction * step;
       step *= 1.5;
-      if (Math.abs(bad) > 1.2 * pitch) return direction * Number.POSITIVE_INFINITY;
+      if (Math.abs(bad) > 3.5 * pitch) return direction * Number.POSITIVE_INFINITY;
     } while (!overlaps(bad));
     for (let round = 0; round < 17; round++) {
       const middle = (good + bad) / 2;
@@ -153,6 +161,10 @@ export function findFreeAngles(
     return good;
   };
   return [stop(-1), stop(1)];
+}
+
+function listAround(middle: number, teeth: number): number[] {
+  return [-4, -3, -2, -1, 0, 1, 2, 3, 4].filter((k) => Math.abs(k) < teeth / 2).map((k) => middle + k);
 }
 
 /** For how many pitches one pair of teeth alone touches on the flanks of both, clear of the corners of their tips. */
@@ -169,11 +181,11 @@ export function findFlankPitches(driver: CutWheel, driven: CutWheel, distance: n
       return findCrossing(still, placeTeeth(driven, [0], turn, distance, { at: 0, tip: driver.tip }));
     };
     // From overlapping, or from where it stands before the driver's tooth, forward to where it is clear.
-    let bad: number | undefined;
+    let bad = Number.NEGATIVE_INFINITY;
     for (let lead = -0.5 * drivenPitch; lead < 0.5 * drivenPitch; lead += 0.02 * drivenPitch) {
       if (crossAt(lead)) bad = lead;
     }
-    if (bad === undefined) continue;
+    if (bad === Number.NEGATIVE_INFINITY) continue;
     let good = bad + 0.02 * drivenPitch;
     for (let round = 0; round < 18; round++) {
       const middle = (good + bad) / 2;
