@@ -60,12 +60,7 @@ export function findFreeInterval(mesh: Mesh, driverAngle: number, stop: Stop): F
 }
 
 /** What touches at a bound, in the frame of the shafts: driver's axis at the origin, driven's axis on the x axis. */
-export function findTouch(
-  mesh: Mesh,
-  driverAngle: number,
-  direction: 1 | -1,
-  at: number,
-): Touch | undefined {
+export function findTouch(mesh: Mesh, driverAngle: number, direction: 1 | -1, at: number): Touch | undefined {
   const seen = seeFromMiddles(mesh, driverAngle, Number.isFinite(at) ? at : 0);
   const touch: Touch = { x: 0, y: 0, driverRadius: 0, drivenRadius: 0 };
   // Each stop that is asked for lies above the one before it, so the last to touch is the one that holds.

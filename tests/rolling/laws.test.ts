@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { GearSpec } from '../../src/involute/gear-spec.ts';
 import { findContactRatio } from '../../src/involute/contact-ratio.ts';
+import type { GearSpec } from '../../src/involute/gear-spec.ts';
 import { findPairClearances } from '../../src/involute/pair-clearances.ts';
 import { findWorkingPair } from '../../src/involute/working-pair.ts';
 import { type RollingOptions, rollPair } from '../../src/rolling/roll-pair.ts';
@@ -46,7 +46,10 @@ describe('wheels of one base pitch', () => {
         expect(rolled.transmissionError).toBeLessThan(2 * drawn);
         expect(Math.abs(rolled.backlashLeast - backlash)).toBeLessThan(2 * drawn);
         expect(Math.abs(rolled.backlashGreatest - backlash)).toBeLessThan(2 * drawn);
-        expect(rolled.contactRatio).toBeCloseTo(findContactRatio(one, two, { centerDistance: mm }).transverse, 4);
+        expect(rolled.contactRatio).toBeCloseTo(
+          findContactRatio(one, two, { centerDistance: mm }).transverse,
+          4,
+        );
         expect(rolled.workingPressureAngle).toBeCloseTo(
           findWorkingPair(one, two, mm).workingPressureAngle,
           9,
@@ -132,20 +135,23 @@ describe('internal pairs and racks', () => {
     ],
   ];
 
-  test.each(pairs)('%s: backlash, contact ratio and angle of the formulas, whichever drives', (_, one, two, mm) => {
-    const { backlash } = findPairClearances(one, two, mm);
-    const { transverse } = findContactRatio(one, two, { centerDistance: mm });
-    const { workingPressureAngle } = findWorkingPair(one, two, mm);
-    for (const rolled of [
-      rollAtMean({ spec: one }, { spec: two }, mm),
-      rollAtMean({ spec: two }, { spec: one }, mm),
-    ]) {
-      expect(rolled.transmissionError).toBeLessThan(2 * drawn);
-      expect(Math.abs(rolled.backlashLeast - backlash)).toBeLessThan(2 * drawn);
-      expect(rolled.contactRatio).toBeCloseTo(transverse, 4);
-      expect(rolled.workingPressureAngle).toBeCloseTo(workingPressureAngle, 9);
-    }
-  });
+  test.each(pairs)(
+    '%s: backlash, contact ratio and angle of the formulas, whichever drives',
+    (_, one, two, mm) => {
+      const { backlash } = findPairClearances(one, two, mm);
+      const { transverse } = findContactRatio(one, two, { centerDistance: mm });
+      const { workingPressureAngle } = findWorkingPair(one, two, mm);
+      for (const rolled of [
+        rollAtMean({ spec: one }, { spec: two }, mm),
+        rollAtMean({ spec: two }, { spec: one }, mm),
+      ]) {
+        expect(rolled.transmissionError).toBeLessThan(2 * drawn);
+        expect(Math.abs(rolled.backlashLeast - backlash)).toBeLessThan(2 * drawn);
+        expect(rolled.contactRatio).toBeCloseTo(transverse, 4);
+        expect(rolled.workingPressureAngle).toBeCloseTo(workingPressureAngle, 9);
+      }
+    },
+  );
 
   test('a ring that drives is the mirror image of one that is driven, in another pitch too', () => {
     const odd = { ...pinion, module: 1.02 };
@@ -208,6 +214,8 @@ describe('worn, broken and eccentric wheels', () => {
   });
 
   test('no runout and no missing teeth, said out loud, change nothing', () => {
-    expect(rollAtMean({ spec: pinion, runout: 0, missing: [], tipWear: 0 }, { spec: wheel }, mm)).toEqual(plain);
+    expect(rollAtMean({ spec: pinion, runout: 0, missing: [], tipWear: 0 }, { spec: wheel }, mm)).toEqual(
+      plain,
+    );
   });
 });

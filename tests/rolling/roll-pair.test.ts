@@ -51,11 +51,7 @@ describe('two known look-alikes, 14 and 30 teeth thinned 0.03 mm, standing as th
     expect(proof.reasons.map((one) => one.kind)).toContain('jams-at-mean');
     expect(proof.range).toHaveLength(9);
     expect(proof.range[4]).toEqual(proof.mean);
-    expect(proof.range.map((one) => one.isFree)).toEqual([
-      ...new Array<boolean>(7).fill(false),
-      true,
-      true,
-    ]);
+    expect(proof.range.map((one) => one.isFree)).toEqual([...new Array<boolean>(7).fill(false), true, true]);
     expect(rollOff(0, 0.04).verdict).toBe('jams');
   });
 });
@@ -145,7 +141,9 @@ describe('what is in the way', () => {
   });
 
   test('a wheel of many teeth digs into the foot of a pinion of few whose root was cut for a shorter mate', () => {
-    const pinion = { spec: makeSpec({ teeth: 12, profileShift: 0.3, addendum: 0.8, dedendum: 1.05, rootRadius: 0.3 }) };
+    const pinion = {
+      spec: makeSpec({ teeth: 12, profileShift: 0.3, addendum: 0.8, dedendum: 1.05, rootRadius: 0.3 }),
+    };
     const wheel = { spec: makeSpec({ teeth: 80, addendum: 1.1, thinning: 0.01 }) };
     const proof = rollPair(pinion, wheel, at(46.29));
     expect(proof.verdict).toBe('jams');
@@ -203,13 +201,18 @@ describe('what can not be rolled is refused with its field', () => {
 
   test('an uncertainty as large as the distance, or below 0', () => {
     expect(refuse(() => rollPair(wheel, wheel, at(20, 10)))).toMatchObject({ code: 'bad-value', field: 'u' });
-    expect(refuse(() => rollPair(wheel, wheel, at(20, -0.1)))).toMatchObject({ code: 'bad-value', field: 'u' });
+    expect(refuse(() => rollPair(wheel, wheel, at(20, -0.1)))).toMatchObject({
+      code: 'bad-value',
+      field: 'u',
+    });
   });
 
   test('two wheels neither of which is external, and a ring with no more teeth than its pinion', () => {
     const ring = { spec: makeSpec({ kind: 'internal', teeth: 20 }) };
     const rack = { spec: makeSpec({ kind: 'rack', teeth: 20 }) };
-    expect(refuse(() => rollPair(ring, rack, at(20))).message).toBe('an internal wheel and a rack do not mesh');
+    expect(refuse(() => rollPair(ring, rack, at(20))).message).toBe(
+      'an internal wheel and a rack do not mesh',
+    );
     expect(refuse(() => rollPair(rack, rack, at(20))).message).toBe('two racks do not mesh');
     expect(refuse(() => rollPair(wheel, ring, at(5))).field).toBe('teeth');
     expect(refuse(() => rollPair(ring, wheel, at(5))).field).toBe('teeth');
