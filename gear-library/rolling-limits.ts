@@ -13,7 +13,8 @@ export const rollingLimits = {
   transmissionError: {
     /** Of the circular pitch of the finer wheel */
     mostPitches: 0.01,
-    reason: 'a step that a hand feels and an ear hears: 0.016 mm at module 0.5, about what good small wheels stray',
+    reason:
+      'a step that a hand feels and an ear hears: 0.016 mm at module 0.5, about what good small wheels stray',
     source,
   },
   backlash: {
@@ -25,7 +26,8 @@ export const rollingLimits = {
   helix: {
     /** Between the two helices at the base cylinder, rad */
     most: 0.035,
-    reason: 'two degrees over a face of ten modules take a third of a module, more than any backlash; less is within reading error',
+    reason:
+      'two degrees over a face of ten modules take a third of a module, more than any backlash; less is within reading error',
     source,
   },
 } as const;

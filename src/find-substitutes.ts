@@ -1,3 +1,4 @@
+import { processes, usualProcess } from '../gear-library/processes.ts';
 import { stockRanges } from '../gear-library/stock-ranges.ts';
 import type { RollPair } from './drive/check-pair.ts';
 import type { DriveModel } from './drive/drive-model.ts';
@@ -10,13 +11,19 @@ import type { Job, Wheel } from './job/job-schema.ts';
 import { roundNumbers } from './job/round-numbers.ts';
 import { fieldsOfSpec, specOfFields } from './job/spec-fields.ts';
 import { reportMade, reportStockRow, type SubstituteRow } from './job/substitutes-report.ts';
+import { reportTrains, type TrainsReport } from './job/trains-report.ts';
 import { type Identity, identifyWheel } from './readings/identify-wheel.ts';
 import { rollPair } from './rolling/roll-pair.ts';
 import { listMade } from './stock/list-made.ts';
+import type { WheelPool } from './stock/list-pair-choices.ts';
 import { listRangeParts } from './stock/list-range-parts.ts';
+import { listReworks } from './stock/list-reworks.ts';
 import { matchStock, type StockMatch } from './stock/match-stock.ts';
-import type { Need } from './stock/need.ts';
+import type { Need, NeedPlace } from './stock/need.ts';
 import { needOfDrive } from './stock/need-of-drive.ts';
+import { planPosts } from './stock/plan-posts.ts';
+import { searchSubstituteTrains } from './stock/search-substitute-trains.ts';
+import { specOfPart } from './stock/spec-of-part.ts';
 import { indexParts } from './stock/stock-index.ts';
 import type { StockPart } from './stock/stock-part.ts';
 
@@ -25,11 +32,19 @@ export interface SubstituteOptions {
   readonly wheelId?: string | undefined;
   /** The person's own parts */
   readonly parts?: readonly StockPart[] | undefined;
+  /** Wheels that substitute trains may change; else those that are looked at, and what they mesh with */
+  readonly change?: readonly string[] | undefined;
+  /** Tooth counts that can be made; 10 to 120 where left out */
+  readonly teeth?: readonly [number, number] | undefined;
+  /** Modules that can be made; those of the drive where left out */
+  readonly modulesMm?: readonly number[] | undefined;
 }
 
 /** What fits a job's wheels. Plain data; lengths mm, angles degrees. */
 export interface SubstitutesReport {
   readonly wheels: readonly WheelSubstitutes[];
+  /** Trains that keep the ratio on the posts as they are; null where there is nothing to search, and `notes` say why */
+  readonly trains: TrainsReport | null;
   readonly notes: readonly string[];
 }
 
@@ -55,10 +70,16 @@ export interface WheelSubstitutes {
   readonly notes: readonly string[];
 }
 
+/** What the search is at: proofs of a wheel's parts, or a share of the trains. */
 export interface SubstituteProgress {
-  readonly wheelId: string;
+  /** Null while trains are searched */
+  readonly wheelId: string | null;
   readonly done: number;
   readonly of: number;
+  /** Trains that the posts allow, while they are searched */
+  readonly space?: number;
+  /** Steps that the search will take, roughly: known from its first word on */
+  readonly work?: number;
 }
 
 /**
@@ -66,21 +87,29 @@ export interface SubstituteProgress {
  * parts as the trade sells them, and parts to make, each rolled against its mates at the shafts' distance; the traps that
  * look like them; each with all that is needed to show it and to take it into the job (`accept`).
  *
+ * A search for trains that would take minutes is not begun: its answer says so and how to narrow it. Whoever wants to
+ * wait runs `searchSubstitutes`.
+ *
  * Throws Fail `no-such-wheel`.
  */
 export function findSubstitutes(job: Job, options: SubstituteOptions = {}): SubstitutesReport {
   const search = searchSubstitutes(job, options);
-  for (;;) {
-    const step = search.next();
-    if (step.done) return step.value;
-  }
+  let step = search.next();
+  while (!step.done) step = search.next((step.value.work ?? 0) > mostWork ? 'stop' : undefined);
+  return step.value;
 }
 
-/** The same, a step for each proof, so that a worker can tell how far it is and can be stopped between two. */
+/** Steps: about a minute. */
+const mostWork = 3e9;
+
+/**
+ * The same, a step for each proof and every few milliseconds of the search for trains, so that a worker can tell how far
+ * it is and can be stopped. Answering `'stop'` while trains are searched ends that search with the best so far.
+ */
 export function* searchSubstitutes(
   job: Job,
   options: SubstituteOptions = {},
-): Generator<SubstituteProgress, SubstitutesReport> {
+): Generator<SubstituteProgress, SubstitutesReport, 'stop' | undefined> {
   const wheels = chooseWheels(job, options.wheelId);
   const model = collectDrive(
     job,
@@ -104,8 +133,78 @@ export function* searchSubstitutes(
     reports.push(reportWheel(wheel, found, step.value, own.length > 0));
   }
   const notes = wheels.length === 0 ? ['the job has no wheels yet'] : [];
-  return roundNumbers({ wheels: reports, notes });
+  const trains = yield* findTrainsOnPosts(job, model, wheels, options);
+  if (typeof trains === 'string') notes.push(`no other trains were searched: ${trains}`);
+  return roundNumbers({ wheels: reports, trains: typeof trains === 'string' ? null : trains, notes });
 }
+
+/** The trains, or why none were searched. */
+function* findTrainsOnPosts(
+  job: Job,
+  model: DriveModel,
+  wheels: readonly Wheel[],
+  options: SubstituteOptions,
+): Generator<SubstituteProgress, TrainsReport | string, 'stop' | undefined> {
+  const changing = options.change ?? listChanging(job, wheels);
+  for (const id of changing) findWheels(job, id);
+  const places = new Map((job.wheels ?? []).map((wheel) => [wheel.id, collectPlace(job, wheel)]));
+  const placeOf = (id: string): NeedPlace => {
+    const place = places.get(id);
+    if (!place) throw new Error(`the job has no wheel ${id}`);
+    return place;
+  };
+  const broken = new Set(wheels.filter(isBroken).map(({ id }) => id));
+  const plan = planPosts(model, new Set(changing), ({ id, spec }, mayChange) => ({
+    wheelId: id,
+    // What is broken can't stay; its count may come back as a part or made.
+    present: mayChange && broken.has(id) ? undefined : spec,
+    mayChange,
+    accepts: (part, own) => listReworks(part, own, placeOf(id)).reworks.every(({ isPossible }) => isPossible),
+  }));
+  if ('why' in plan) return plan.why;
+  const search = searchSubstituteTrains(plan, poolOf(model, options), roll);
+  let step = search.next();
+  while (!step.done) {
+    const { searched, space, work } = step.value;
+    step = search.next(yield { wheelId: null, done: Math.round(searched * 100), of: 100, space, work });
+  }
+  return reportTrains(plan, step.value, changing, placeOf);
+}
+
+/** The wheels that are looked at and what they mesh with: a pair is often easier to change than one wheel. */
+function listChanging(job: Job, wheels: readonly Wheel[]): string[] {
+  const ids = new Set(wheels.map(({ id }) => id));
+  const mates = (job.meshes ?? []).flatMap(({ driver, driven }) => {
+    if (driver === undefined || driven === undefined) return [];
+    return ids.has(driver) ? [driven] : ids.has(driven) ? [driver] : [];
+  });
+  return [...new Set([...ids, ...mates])];
+}
+
+function poolOf(model: DriveModel, options: SubstituteOptions): WheelPool {
+  // A size that is only a guess is no ground for a train.
+  const parts = [
+    ...(options.parts ?? []).filter(({ isGuess }) => !isGuess),
+    ...stockRanges.flatMap(listRangeParts),
+  ];
+  const inDrive = model.wheels.flatMap(({ spec }) => (spec ? [spec.module] : []));
+  const modules = options.modulesMm ?? (inDrive.length > 0 ? [...new Set(inDrive)] : usualModules);
+  const process = processes.find(({ key }) => key === usualProcess);
+  return {
+    parts: parts.map((part) => ({ part, size: part.sizes[0], spec: specOfPart(part) })),
+    made: {
+      teeth: options.teeth ?? [10, 120],
+      modules,
+      pressureAngles: [usualAngle],
+      leastModule: process?.leastModuleMm ?? 0,
+    },
+  };
+}
+
+/** mm: where no wheel of the drive is known. */
+const usualModules = [0.5, 0.6, 0.8, 1];
+/** 20°, rad: what nearly all small gears have. */
+const usualAngle = Math.PI / 9;
 
 /**
  * The mean distance and both ends of what it may be decide the verdict: freedom only grows on the way out. What lies
@@ -117,10 +216,12 @@ const roll: RollPair = (driver, driven, at) =>
 function chooseWheels(job: Job, wheelId: string | undefined): readonly Wheel[] {
   if (wheelId !== undefined) return findWheels(job, wheelId);
   const wheels = job.wheels ?? [];
-  const wanted = wheels.filter(
-    ({ state, damage }) => state === 'damaged' || state === 'lost' || (damage ?? []).length > 0,
-  );
+  const wanted = wheels.filter(isBroken);
   return wanted.length > 0 ? wanted : wheels;
+}
+
+function isBroken({ state, damage }: Wheel): boolean {
+  return state === 'damaged' || state === 'lost' || (damage ?? []).length > 0;
 }
 
 function remember(identityOf: (wheel: Wheel) => Identity): (wheel: Wheel) => Identity {

@@ -27,6 +27,7 @@ export { type ParsedJob, parseJob } from './job/parse-job.ts';
 export { parseLength } from './job/parse-length.ts';
 export { type BadRow, type PartsFile, type PartsRow, parseParts } from './job/parse-parts.ts';
 export type { SubstituteRow } from './job/substitutes-report.ts';
+export type { TrainRow, TrainsReport, WheelPick } from './job/trains-report.ts';
 export { formatJob } from './job/write-job.ts';
 export { type MadeFile, type MadePart, type MakeOptions, make } from './make.ts';
 export {

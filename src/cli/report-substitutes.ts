@@ -1,8 +1,24 @@
-import { capitalize, type SubstituteRow, type SubstitutesReport } from '../index.ts';
+import {
+  capitalize,
+  type SubstituteRow,
+  type SubstitutesReport,
+  type TrainRow,
+  type TrainsReport,
+} from '../index.ts';
 import { wrapText } from './wrap-text.ts';
 
 /** What fits, wheel by wheel: what works first, each with what to do and to check, then the traps. 80 columns at most. */
 export function reportSubstitutes(report: SubstitutesReport): string[] {
+  return [
+    ...tellWheels(report),
+    ...(report.trains ? tellTrains(report.trains) : []),
+    ...(report.notes.length === 0
+      ? []
+      : ['', ...report.notes.flatMap((note) => wrapText(`${capitalize(note)}.`))]),
+  ];
+}
+
+function tellWheels(report: SubstitutesReport): string[] {
   return report.wheels.flatMap((wheel, index) => {
     const head = [
       ...(index === 0 ? [] : ['']),
@@ -54,6 +70,52 @@ function tellRows(title: string, rows: readonly SubstituteRow[], most: number): 
     }),
     ...(more > 0 ? [`    and ${more} more, with --json`] : []),
   ];
+}
+
+function tellTrains(trains: TrainsReport): string[] {
+  const wanted = trains.isWanted ? 'the ratio that is wanted' : 'the ratio that the drive had';
+  const proof = trains.proven
+    ? `Proven: of ${count(trains.space)} trains on these shafts none is nearer`
+    : `Best so far: ${trains.searchedPercent.toFixed(0)} % of ${count(trains.space)} trains searched`;
+  return [
+    '',
+    ...wrapText(
+      `Trains that keep ${wanted}, shafts where they are; ${trains.changing.join(', ')} may change.`,
+    ),
+    ...wrapText(`${proof}.`, '  '),
+    ...(trains.rows.length === 0 ? ['  None was found.'] : []),
+    ...trains.rows.slice(0, shown).flatMap((row, index) => tellTrain(row, `  ${index + 1}. `)),
+    ...(trains.rows.length > shown ? [`  and ${trains.rows.length - shown} more, with --json`] : []),
+    ...trains.notes.flatMap((note) => wrapText(`${capitalize(note)}.`, '  - ')),
+  ];
+}
+
+function tellTrain(row: TrainRow, lead: string): string[] {
+  const indent = ' '.repeat(lead.length);
+  const error = Math.abs(row.errorPercent);
+  const off =
+    error < 5e-7
+      ? 'the ratio exactly'
+      : `${error.toFixed(error < 0.01 ? 5 : 3)} % ${row.errorPercent > 0 ? 'slower' : 'faster'}`;
+  const parts = `${row.newParts} new ${row.newParts === 1 ? 'part' : 'parts'}`;
+  const run = { turns: 'turns', rough: 'runs roughly', jams: 'jams' }[row.verdict];
+  return [
+    ...wrapText(
+      `${capitalize(off)}, ${parts}, ${row.backlashMm.toFixed(2)} mm of play in all; rolled, it ${run}.`,
+      lead,
+    ),
+    ...row.meshes.flatMap(({ driver, driven, centerMm }) =>
+      wrapText(
+        `${driver.wheelId}: ${driver.name}. ${driven.wheelId}: ${driven.name}. ${centerMm.toFixed(2)} mm apart.`,
+        `${indent}- `,
+      ),
+    ),
+  ];
+}
+
+/** A count that can be read aloud. */
+function count(value: number): string {
+  return value < 1e6 ? String(value) : `about ${value.toPrecision(2)}`;
 }
 
 function checksOf(row: SubstituteRow): string {

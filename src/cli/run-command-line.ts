@@ -76,6 +76,7 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .argument('<JOB>', 'job file; - is standard input')
     .option('--wheel <ID>', 'this wheel only; else all that are damaged or lost')
     .option('--parts <FILE>', 'your own parts, a CSV file')
+    .option('--change <IDS>', 'wheels that other trains may change; else the broken ones and their mates')
     .option('--json', 'print one JSON document and nothing else')
     .action(async (path: string, options: SubstitutesCommandOptions) => {
       const { substitutesCommand } = await import('./substitutes.ts');

@@ -13,11 +13,12 @@ import { tellNotices } from './tell-notices.ts';
 export interface SubstitutesCommandOptions {
   readonly wheel?: string;
   readonly parts?: string;
+  readonly change?: string;
 }
 
 /**
  * The verb `substitutes`: what can go where a wheel was. The answer is no where nothing fits a wheel that was asked
- * about. Rows of the parts file that could not be read are named on standard error and left out.
+ * about and no train either. Rows of the parts file that could not be read are named on standard error and left out.
  */
 export function substitutesCommand(
   bytes: Uint8Array,
@@ -32,10 +33,14 @@ export function substitutesCommand(
     searchSubstitutes(job, {
       ...(options.wheel === undefined ? {} : { wheelId: options.wheel }),
       ...(file === undefined ? {} : { parts: file.parts }),
+      ...(options.change === undefined ? {} : { change: options.change.split(',').map((id) => id.trim()) }),
     }),
     progress,
   );
-  const isNo = report.wheels.length === 0 || report.wheels.some(({ rows }) => !rows.some(({ fits }) => fits));
+  const isSolved = report.trains?.rows.some(({ fits }) => fits) === true;
+  const isNo =
+    report.wheels.length === 0 ||
+    (!isSolved && report.wheels.some(({ rows }) => !rows.some(({ fits }) => fits)));
   return {
     json: file
       ? { ...report, parts: { read: file.parts.length, badRows: file.badRows, notices: file.notices } }
@@ -64,18 +69,28 @@ function run(
   search: ReturnType<typeof searchSubstitutes>,
   progress: (text: string) => void,
 ): SubstitutesReport {
-  let told = Date.now();
-  for (;;) {
-    const step = search.next();
-    if (step.done) return step.value;
-    if (Date.now() - told < quiet) continue;
-    told = Date.now();
-    progress(`${step.value.wheelId}: rolled ${step.value.done} of ${step.value.of}\n`);
+  const started = Date.now();
+  let told = started;
+  let step = search.next();
+  while (!step.done) {
+    const { wheelId, done, of, space } = step.value;
+    if (Date.now() - told >= quiet) {
+      told = Date.now();
+      progress(
+        wheelId === null
+          ? `trains: ${done} % of ${(space ?? 0).toPrecision(2)} searched\n`
+          : `${wheelId}: rolled ${done} of ${of}\n`,
+      );
+    }
+    step = search.next(wheelId === null && Date.now() - started > patience ? 'stop' : undefined);
   }
+  return step.value;
 }
 
 /** Milliseconds without a word: what is over sooner needs none. */
 const quiet = 1500;
+/** Milliseconds after which a search for trains ends with the best so far, and says how to narrow it. */
+const patience = 120_000;
 
 function tellParts({ parts, badRows, notices }: PartsFile): string[] {
   const bad = badRows

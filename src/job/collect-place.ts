@@ -1,6 +1,6 @@
 import { takingsOf } from '../readings/measured-length.ts';
 import type { LengthReading } from '../readings/wheel-evidence.ts';
-import type { NeedPlace } from '../stock/need-of-drive.ts';
+import type { NeedPlace } from '../stock/need.ts';
 import { collectEvidence } from './collect-evidence.ts';
 import type { Job, Wheel } from './job-schema.ts';
 

@@ -1,7 +1,7 @@
 import Papa from 'papaparse';
 import type { StockPart } from '../stock/stock-part.ts';
 import { findColumns, type PartColumn } from './part-columns.ts';
-import { readPartRow } from './read-part-row.ts';
+import { startRowReader } from './read-part-row.ts';
 
 /**
  * A person's own parts, out of a CSV file: what could be read, what could not and why, and the whole text line by line,
@@ -52,6 +52,7 @@ export function parseParts(source: string | Uint8Array): PartsFile {
   const split = splitRows(lines, separator);
   const headAt = split.slice(0, headWithin).findIndex(({ cells }) => findColumns(cells) !== undefined);
   const columns = headAt < 0 ? [] : (findColumns(split[headAt].cells) ?? []);
+  const readRow = startRowReader(columns);
   const rows: PartsRow[] = [];
   const parts: StockPart[] = [];
   const badRows: BadRow[] = [];
@@ -83,7 +84,7 @@ export function parseParts(source: string | Uint8Array): PartsFile {
       );
       return;
     }
-    const read = readPartRow(cells, columns, line);
+    const read = readRow(cells, line);
     if (!read.part) {
       bad(read.reason, read.remedy);
       return;

@@ -13,33 +13,64 @@ export type ReadRow =
   | { readonly part?: undefined; readonly reason: string; readonly remedy: string };
 
 /**
- * One row of a parts file as a part. It must have a whole tooth count, and a size or an outside diameter; a cell of
- * another column that can't be read is named and left out. Never throws.
+ * Reads rows of a parts file as parts. A row must have a whole tooth count, and a size or an outside diameter; a cell of
+ * another column that can't be read is named and left out. Never throws. Sizes and bores that were read once are kept for
+ * the rows that say the same.
  */
-export function readPartRow(cells: readonly string[], columns: readonly PartColumn[], line: number): ReadRow {
-  try {
-    return readRow(cells, columns, line);
-  } catch (error) {
-    if (error instanceof Fail) return { reason: error.message, remedy: error.remedy };
-    throw error;
-  }
+export function startRowReader(
+  columns: readonly PartColumn[],
+): (cells: readonly string[], line: number) => ReadRow {
+  const places = new Map(columns.map(({ meaning, unit }, at) => [meaning, { at, unit }]));
+  const known = new Map<string, unknown>();
+  const once = <T>(
+    meaning: ColumnMeaning,
+    text: string,
+    unit: Unit,
+    read: (text: string, unit: Unit) => T,
+  ): T => {
+    const key = `${meaning} ${unit} ${text}`;
+    const found = known.get(key);
+    if (found !== undefined) return found as T;
+    const value = read(text, unit);
+    if (known.size < mostKnown) known.set(key, value);
+    return value;
+  };
+  return (cells, line) => {
+    const cellOf = (meaning: ColumnMeaning): Cell => {
+      const place = places.get(meaning);
+      if (!place) return noCell;
+      const text = (cells[place.at] ?? '').trim();
+      return isNothing(text) ? noCell : { text, unit: place.unit };
+    };
+    try {
+      return readRow(cellOf, once, line);
+    } catch (error) {
+      if (error instanceof Fail) return { reason: error.message, remedy: error.remedy };
+      throw error;
+    }
+  };
 }
 
-function readRow(cells: readonly string[], columns: readonly PartColumn[], line: number): ReadRow {
-  const cellOf = (meaning: ColumnMeaning): { text: string; unit: 'mm' | 'in' } => {
-    const at = columns.findIndex((column) => column.meaning === meaning);
-    const text = at < 0 ? '' : (cells[at] ?? '').trim();
-    return { text: isNothing(text) ? '' : text, unit: columns[at]?.unit ?? 'mm' };
-  };
+type Unit = 'mm' | 'in';
+type Cell = { readonly text: string; readonly unit: Unit };
+type ReadOnce = <T>(
+  meaning: ColumnMeaning,
+  text: string,
+  unit: Unit,
+  read: (text: string, unit: Unit) => T,
+) => T;
+
+const noCell: Cell = { text: '', unit: 'mm' };
+/** Different cells kept; a drawer has dozens. */
+const mostKnown = 20_000;
+
+function readRow(cellOf: (meaning: ColumnMeaning) => Cell, once: ReadOnce, line: number): ReadRow {
   const unread: string[] = [];
-  const readIfPossible = <T>(
-    meaning: ColumnMeaning,
-    read: (text: string, unit: 'mm' | 'in') => T,
-  ): T | null => {
+  const readIfPossible = <T>(meaning: ColumnMeaning, read: (text: string, unit: Unit) => T): T | null => {
     const { text, unit } = cellOf(meaning);
     if (text === '') return null;
     try {
-      return read(text, unit);
+      return once(meaning, text, unit, read);
     } catch (error) {
       if (!(error instanceof Fail)) throw error;
       unread.push(`${meaning} "${clip(text)}"`);
@@ -47,11 +78,11 @@ function readRow(cells: readonly string[], columns: readonly PartColumn[], line:
     }
   };
   const kind = cellOf('kind').text;
-  if (otherKinds.test(kind)) {
+  if (kind !== '' && otherKinds.test(kind)) {
     throw refuse(`"${clip(kind)}" is no spur gear`, 'Only spur gears are matched; the row is kept.');
   }
-  const teeth = readTeeth(cellOf('teeth').text);
-  const size = readSize(cellOf);
+  const teeth = once('teeth', cellOf('teeth').text, 'mm', readTeeth);
+  const size = readSize(cellOf, once);
   const wide = cellOf('outside');
   const outside = wide.text === '' ? null : readTips(wide.text, wide.unit, teeth);
   if (size === undefined && outside === null) {
@@ -119,21 +150,19 @@ function readTeeth(text: string): number {
   return within(number, limits.teeth);
 }
 
-function readSize(
-  cellOf: (meaning: ColumnMeaning) => { text: string; unit: 'mm' | 'in' },
-): PartSize | undefined {
+function readSize(cellOf: (meaning: ColumnMeaning) => Cell, once: ReadOnce): PartSize | undefined {
   const found: PartSize[] = [];
-  const module = cellOf('module').text;
-  if (module !== '') found.push(readPitch(module, 'module'));
-  const diametral = cellOf('diametral-pitch').text;
-  if (diametral !== '') found.push(readPitch(diametral, 'diametral-pitch'));
+  for (const meaning of ['module', 'diametral-pitch', 'pitch'] as const) {
+    const { text, unit } = cellOf(meaning);
+    if (text === '') continue;
+    const system = meaning === 'pitch' ? undefined : meaning;
+    found.push(once(meaning, text, unit, () => readPitch(text, system)));
+  }
   const circular = cellOf('circular-pitch');
   if (circular.text !== '') {
     const inches = readLength(circular.text, circular.unit) / 25.4;
     found.push({ system: 'circular-pitch', size: inches, module: toModule('circular-pitch', inches) });
   }
-  const pitch = cellOf('pitch').text;
-  if (pitch !== '') found.push(readPitch(pitch, undefined));
   const [first, ...others] = found;
   const odd = others.find((other) => Math.abs(other.module / first.module - 1) > 0.002);
   if (odd) {
@@ -166,13 +195,13 @@ function readPitch(text: string, system: 'module' | 'diametral-pitch' | undefine
 }
 
 /** On an odd count no two tips are opposite: a caliper that settles reads about the middle of the two widths. */
-function readTips(text: string, unit: 'mm' | 'in', teeth: number): number {
+function readTips(text: string, unit: Unit, teeth: number): number {
   const read = readLength(text, unit);
   if (teeth % 2 === 0) return read;
   return Number((read / ((1 + Math.cos(Math.PI / (2 * teeth))) / 2)).toPrecision(8));
 }
 
-function readLength(text: string, unit: 'mm' | 'in'): number {
+function readLength(text: string, unit: Unit): number {
   if (unit === 'mm' && plainNumber.test(text)) return within(Number(text.replace(',', '.')), limits.length);
   const plain = text
     .normalize('NFKC')
@@ -184,7 +213,7 @@ function readLength(text: string, unit: 'mm' | 'in'): number {
   return lengths[0];
 }
 
-function readBore(text: string, unit: 'mm' | 'in'): PartBore {
+function readBore(text: string, unit: Unit): PartBore {
   if (/^(blank|solid|no bore|0)$/i.test(text)) return { shape: 'none', diameter: 0 };
   const shape = /hex/i.test(text)
     ? 'hex'

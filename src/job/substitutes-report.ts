@@ -1,9 +1,11 @@
+import type { GearSpec } from '../involute/gear-spec.ts';
 import type { ArrivalCheck } from '../stock/list-arrival-checks.ts';
 import type { MadeRow } from '../stock/list-made.ts';
 import type { Rework } from '../stock/list-reworks.ts';
 import type { StockKind, StockRow } from '../stock/match-stock.ts';
-import type { Need, SpeedEffect } from '../stock/need.ts';
+import type { Need, NeedPlace, SpeedEffect } from '../stock/need.ts';
 import type { MeshProof, Verdict, WheelProof } from '../stock/prove-wheel.ts';
+import type { StockPart } from '../stock/stock-part.ts';
 import { fieldsOfSpec } from './spec-fields.ts';
 import type { SpecFields } from './spec-schema.ts';
 
@@ -90,20 +92,7 @@ export function reportStockRow(row: StockRow, need: Need): SubstituteRow {
       wrong: wrong ? { expectedMm: wrong.expected, name: wrong.name } : null,
     })),
     processes: [],
-    accept: [
-      {
-        wheelId: need.wheelId,
-        spec: {
-          ...fieldsOfSpec(row.spec),
-          ...widthOf(
-            need.faceWidth !== undefined && row.reworks.some(({ kind }) => kind === 'shorten')
-              ? need.faceWidth
-              : part.faceWidth,
-          ),
-          ...boreOf(row, need),
-        },
-      },
-    ],
+    accept: [{ wheelId: need.wheelId, spec: specOfReworked(part, row.spec, row.reworks, need) }],
   };
 }
 
@@ -141,20 +130,32 @@ function reportProof(proof: WheelProof | undefined): Pick<SubstituteRow, 'verdic
   return { verdict: proof?.verdict ?? null, meshes: proof?.meshes ?? [] };
 }
 
-function widthOf(faceWidth: number | null): Pick<SpecFields, 'faceWidthMm'> {
-  return faceWidth === null ? {} : { faceWidthMm: faceWidth };
+/** A part as the job file writes it, once its rework is done. */
+export function specOfReworked(
+  part: StockPart,
+  spec: GearSpec,
+  reworks: readonly Rework[],
+  place: NeedPlace,
+): SpecFields {
+  const isShortened = reworks.some(({ kind }) => kind === 'shorten');
+  const isBored = reworks.some(({ kind }) => kind === 'ream' || kind === 'drill' || kind === 'bush');
+  const shaft = place.shaft ?? place.bore?.diameter;
+  return {
+    ...fieldsOfSpec(spec),
+    ...widthOf(isShortened ? (place.faceWidth ?? part.faceWidth) : part.faceWidth),
+    ...(isBored && shaft !== undefined ? { bore: { shape: 'round', diameterMm: shaft } } : boreOf(part)),
+  };
 }
 
-/** The bore as it is once the rework is done. */
-function boreOf({ part, reworks }: StockRow, need: Need): Pick<SpecFields, 'bore'> {
-  const altered = reworks.some(({ kind }) => kind === 'ream' || kind === 'drill' || kind === 'bush');
-  const shaft = need.shaft ?? need.bore?.diameter;
-  if (altered && shaft !== undefined) return { bore: { shape: 'round', diameterMm: shaft } };
-  const { bore } = part;
-  if (bore === null) return {};
-  if (bore.shape === 'round') return { bore: { shape: 'round', diameterMm: bore.diameter } };
-  // A D, hex or square hole wants more than one measure; the list has one.
-  return bore.shape === 'hex' || bore.shape === 'square'
-    ? { bore: { shape: bore.shape, acrossFlatsMm: bore.diameter } }
-    : {};
+/** A D hole wants more than one measure, and the list has one: it is left out. */
+function boreOf({ bore }: StockPart): Pick<SpecFields, 'bore'> {
+  if (bore === null || bore.shape === 'd') return {};
+  if (bore.shape === 'none') return { bore: { shape: 'none' } };
+  return bore.shape === 'round'
+    ? { bore: { shape: 'round', diameterMm: bore.diameter } }
+    : { bore: { shape: bore.shape, acrossFlatsMm: bore.diameter } };
+}
+
+export function widthOf(faceWidth: number | null): Pick<SpecFields, 'faceWidthMm'> {
+  return faceWidth === null ? {} : { faceWidthMm: faceWidth };
 }

@@ -33,8 +33,8 @@ export type Stop = (distance: number, turn: number, above?: number) => number;
  * driver's tooth 0 stands on the line of centers, the driven wheel's tooth 0 half a pitch ahead of it.
  *
  * With runout, the teeth mesh along the line between the wheels' middles, which is not that between the shafts; the
- * driven wheel's middle depends on its angle, so its bounds are found again from where they first came out (the
- * second change is less by offset over radius, the third nothing).
+ * driven wheel's middle depends on its angle, so its bounds are found a second time from where they first came out: a
+ * third would change them by less than a nanometer.
  *
  * @param stop `findStop` of this facing, or a table of it
  */
@@ -49,7 +49,7 @@ export function findFreeInterval(mesh: Mesh, driverAngle: number, stop: Stop): F
   }
   const bound = (direction: 1 | -1): number => {
     let found = 0;
-    for (let round = 0; round < (mesh.drivenOffset === 0 ? 1 : 3); round++) {
+    for (let round = 0; round < (mesh.drivenOffset === 0 ? 1 : 2); round++) {
       const seen = seeFromMiddles(mesh, driverAngle, Number.isFinite(found) ? found : 0);
       const one = findBound(mesh, seen, findReach(mesh.facing, seen.distance), stop, direction);
       found = direction * one + seen.lead;
@@ -60,31 +60,26 @@ export function findFreeInterval(mesh: Mesh, driverAngle: number, stop: Stop): F
 }
 
 /** What touches at a bound, in the frame of the shafts: driver's axis at the origin, driven's axis on the x axis. */
-export function findTouch(
-  mesh: Mesh,
-  driverAngle: number,
-  direction: 1 | -1,
-  at: number,
-): Touch | undefined {
+export function findTouch(mesh: Mesh, driverAngle: number, direction: 1 | -1, at: number): Touch | undefined {
   const seen = seeFromMiddles(mesh, driverAngle, Number.isFinite(at) ? at : 0);
   const touch: Touch = { x: 0, y: 0, driverRadius: 0, drivenRadius: 0 };
-  let best = Number.NEGATIVE_INFINITY;
-  let found: Touch | undefined;
-  const stop: Stop = (distance, turn, above) => findStop(mesh.facing, distance, turn, above, touch);
-  listTeeth(mesh, seen, findReach(mesh.facing, seen.distance), direction, (turn, skipped) => {
-    const bound = boundOf(mesh, seen, stop, turn, direction, skipped, best);
-    if (!(bound > best)) return;
-    best = bound;
-    found = { ...touch, y: direction * touch.y };
-  });
-  if (!found) return undefined;
+  // Each stop that is asked for lies above the one before it, so the last to touch is the one that holds.
+  const bound = findBound(
+    mesh,
+    seen,
+    findReach(mesh.facing, seen.distance),
+    (distance, turn, above) => findStop(mesh.facing, distance, turn, above, touch),
+    direction,
+  );
+  if (bound === Number.NEGATIVE_INFINITY) return undefined;
+  const { x, y } = { x: touch.x, y: direction * touch.y };
   // Back from the line of middles to that of the shafts.
   const c = Math.cos(seen.tilt ?? 0);
   const s = Math.sin(seen.tilt ?? 0);
   return {
-    ...found,
-    x: found.x * c - found.y * s + (seen.fromX ?? 0),
-    y: found.x * s + found.y * c + (seen.fromY ?? 0),
+    ...touch,
+    x: x * c - y * s + (seen.fromX ?? 0),
+    y: x * s + y * c + (seen.fromY ?? 0),
   };
 }
 
@@ -125,50 +120,35 @@ function seeFromMiddles(mesh: Mesh, driverAngle: number, ahead: number): Seen {
   };
 }
 
-/** The low bound; with direction −1, the high bound as seen in a mirror. */
-function findBound(mesh: Mesh, seen: Seen, reach: number, stop: Stop, direction: 1 | -1): number {
-  let bound = Number.NEGATIVE_INFINITY;
-  listTeeth(mesh, seen, reach, direction, (turn, skipped) => {
-    const one = boundOf(mesh, seen, stop, turn, direction, skipped, bound);
-    if (one > bound) bound = one;
-  });
-  return bound;
-}
-
-function boundOf(
-  { facing: { driver, driven } }: Mesh,
-  seen: Seen,
-  stop: Stop,
-  turn: number,
-  direction: 1 | -1,
-  skipped: number,
-  above: number,
-): number {
-  const mirrored = direction * turn;
-  const nominal = (mirrored * driven.pitch) / driver.pitch + (0.5 + skipped) * driven.pitch;
-  return stop(seen.distance, mirrored, above + nominal) - nominal;
-}
-
-/** Calls with the angle of each tooth of the driver within reach, and how many teeth of the mate are gone beside it. */
-function listTeeth(
+/** The low bound; with direction −1, the high bound as seen in a mirror.  */
+function findBound(
   { facing: { driver, driven }, driverTeeth, drivenTeeth }: Mesh,
   seen: Seen,
   reach: number,
+  stop: Stop,
   direction: 1 | -1,
-  call: (turn: number, skipped: number) => void,
-): void {
+): number {
+  const ratio = driven.pitch / driver.pitch;
   const first = Math.ceil((-reach - seen.turn) / driver.pitch);
   const last = Math.floor((reach - seen.turn) / driver.pitch);
+  let bound = Number.NEGATIVE_INFINITY;
   for (let tooth = first; tooth <= last; tooth++) {
     if (driverTeeth && !driverTeeth[wrap(tooth, driver.teeth)]) continue;
-    let skipped = 0;
-    if (drivenTeeth) {
-      const beside = direction > 0 ? tooth : tooth - 1;
-      while (skipped < driven.teeth && !drivenTeeth[wrap(beside + direction * skipped, driven.teeth)]) skipped++;
-      if (skipped === driven.teeth) return;
-    }
-    call(seen.turn + tooth * driver.pitch, skipped);
+    const gone = drivenTeeth ? countGone(drivenTeeth, direction > 0 ? tooth : tooth - 1, direction) : 0;
+    const turn = direction * (seen.turn + tooth * driver.pitch);
+    const nominal = turn * ratio + (0.5 + gone) * driven.pitch;
+    const one = stop(seen.distance, turn, bound + nominal) - nominal;
+    if (one > bound) bound = one;
   }
+  return bound;
+}
+
+/** How many teeth of the driven wheel are gone from one on; Infinity where all are. */
+function countGone(teeth: readonly boolean[], from: number, direction: 1 | -1): number {
+  for (let gone = 0; gone < teeth.length; gone++) {
+    if (teeth[wrap(from + direction * gone, teeth.length)]) return gone;
+  }
+  return Number.POSITIVE_INFINITY;
 }
 
 function wrap(index: number, count: number): number {

@@ -40,29 +40,29 @@ export function rollAt(mesh: Mesh, cycle: Cycle): RolledAt {
 
   // 2. Its extremes, between the steps.
   const at = (angle: number): { low: number; high: number } => findFreeInterval(mesh, angle, exact);
-  const seek = (valueOf: (low: number, high: number) => number): { at: number; value: number } => {
+  const seek = (figure: (low: number, high: number) => number): { at: number; value: number } => {
     let most = 0;
     for (let k = 1; k <= total; k++)
-      if (valueOf(lows[k], highs[k]) > valueOf(lows[most], highs[most])) most = k;
-    const value = valueOf(lows[most], highs[most]);
+      if (figure(lows[k], highs[k]) > figure(lows[most], highs[most])) most = k;
+    const value = figure(lows[most], highs[most]);
     if (!Number.isFinite(value)) return { at: most * step, value };
     const near = seekGreatest(
       (angle) => {
         const { low, high } = at(angle);
-        return valueOf(low, high);
+        return figure(low, high);
       },
       (most - 1) * step,
       (most + 1) * step,
     );
     const there = at(most * step);
-    const exactly = valueOf(there.low, there.high);
+    const exactly = figure(there.low, there.high);
     return near.value > exactly ? near : { at: most * step, value: exactly };
   };
   const tightest = seek((low, high) => low - high);
   const loosest = seek((low, high) => high - low);
   const isHeld = lows.every(Number.isFinite) && highs.every(Number.isFinite);
-  const ripple = (valueOf: (low: number, high: number) => number): number =>
-    isHeld ? seek(valueOf).value + seek((low, high) => -valueOf(low, high)).value : Number.POSITIVE_INFINITY;
+  const ripple = (figure: (low: number, high: number) => number): number =>
+    isHeld ? seek(figure).value + seek((low, high) => -figure(low, high)).value : Number.POSITIVE_INFINITY;
   const lowRipple = ripple((low) => low);
   // In one pitch of like teeth the other flanks are the mirror image.
   const highRipple = cycle.meetings === 1 ? lowRipple : ripple((_, high) => high);
@@ -90,7 +90,8 @@ function findWorkingRadius({ facing: { driver, driven }, distance }: Mesh): numb
   if (driver.kind === 'rack') return (driver.pitch * driven.teeth) / (2 * Math.PI);
   const isInternal = driver.kind === 'internal' || driven.kind === 'internal';
   return (
-    (distance * driven.teeth) / (isInternal ? Math.abs(driven.teeth - driver.teeth) : driven.teeth + driver.teeth)
+    (distance * driven.teeth) /
+    (isInternal ? Math.abs(driven.teeth - driver.teeth) : driven.teeth + driver.teeth)
   );
 }
 
@@ -129,8 +130,13 @@ function findInterference(
   radius: number,
 ): Interference[] {
   const spots: number[] = [];
-  for (let k = 0; k < lows.length; k++) if (lows[k] > highs[k]) spots.push(k);
-  spots.sort((one, two) => lows[two] - highs[two] - (lows[one] - highs[one]) || one - two);
+  const depthAt = (k: number): number => lows[k] - highs[k];
+  for (let k = 0; k < lows.length; k++) {
+    const isPeak = !(depthAt(k - 1) > depthAt(k)) && !(depthAt(k + 1) > depthAt(k));
+    // Between the peaks of overlap a few more, since what is in the way may change there.
+    if (depthAt(k) > 0 && (isPeak || k % 8 === 0)) spots.push(k);
+  }
+  spots.sort((one, two) => depthAt(two) - depthAt(one) || one - two);
   const found: Interference[] = [];
   for (const k of spots.slice(0, mostSpots)) {
     const driverAngle = k * step;
@@ -144,7 +150,7 @@ function findInterference(
     const side = mesh.facing.side;
     found.push({
       where,
-      depth: (lows[k] - highs[k]) * radius,
+      depth: depthAt(k) * radius,
       driverAngle,
       x: side * worse.x,
       y: side * worse.y,
@@ -153,8 +159,8 @@ function findInterference(
   return found;
 }
 
-/** Enough to meet every kind in one pitch, and a bound on the work in a long cycle. */
-const mostSpots = 200;
+/** Enough for every peak of one pitch, and a bound on the work in a long cycle. */
+const mostSpots = 40;
 const kinds = ['both-flanks', 'tip-fillet', 'tip-root'] as const;
 
 function rank({ facing: { driver, driven } }: Mesh, touch: Touch): 0 | 1 | 2 {

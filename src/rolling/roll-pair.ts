@@ -2,9 +2,11 @@ import { rollingLimits } from '../../gear-library/rolling-limits.ts';
 import { Fail } from '../fail.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import { type Facing, faceWheels, findReach } from './find-stop.ts';
+import { findRollingLimits, findSmoothness, listRoughness, type RollingLimits } from './judge-rolled.ts';
 import { type Cycle, rollAt } from './roll-at.ts';
 import type { RolledWheel } from './rolled-wheel.ts';
 import type { RolledAt, RollingProof, RollingReason } from './rolling-proof.ts';
+import { seekDistance } from './seek-distance.ts';
 import { type ToothShape, traceToothShape } from './tooth-shape.ts';
 
 export interface RollingOptions {
@@ -50,21 +52,21 @@ export function rollPair(
 ): RollingProof {
   checkDistance(distance);
   checkKinds(driver.spec, driven.spec);
-  const chordError = chordModules * Math.min(driver.spec.module, driven.spec.module);
-  const facing = faceWheels(traceToothShape(driver, chordError), traceToothShape(driven, chordError));
-  const cycle = planCycle(driver, driven, chordError);
-  const roll = (mm: number): RolledAt =>
-    rollAt(
-      {
-        facing,
-        distance: mm,
-        driverTeeth: markTeeth(driver),
-        drivenTeeth: markTeeth(driven),
-        driverOffset: findOffset(driver),
-        drivenOffset: findOffset(driven),
-      },
-      cycle,
+  const limits = findRollingLimits(driver.spec, driven.spec);
+  const prepare = (chordError: number, coarser: number) => {
+    const facing = faceWheels(traceToothShape(driver, chordError), traceToothShape(driven, chordError));
+    const cycle = planCycle(driver, driven, chordError, coarser);
+    const driverTeeth = markTeeth(driver);
+    const drivenTeeth = markTeeth(driven);
+    const driverOffset = findOffset(driver);
+    const drivenOffset = findOffset(driven);
+    const roll = remember(
+      (mm: number): RolledAt =>
+        rollAt({ facing, distance: mm, driverTeeth, drivenTeeth, driverOffset, drivenOffset }, cycle),
     );
+    return { facing, cycle, roll };
+  };
+  const { facing, cycle, roll } = prepare(chordModules * limits.finerModule, 1);
 
   // 1. The distances that the measured one may be, the mean in their middle.
   const range = listDistances(distance, options.distances ?? 9).map(roll);
@@ -72,7 +74,6 @@ export function rollPair(
   const judged = findNearestFree(range);
 
   // 2. The verdict and its reasons.
-  const limits = findLimits(driver.spec, driven.spec);
   const reasons: RollingReason[] = [];
   const helix = findHelixGap(facing.driver, facing.driven);
   const isTwisted = helix > rollingLimits.helix.most;
@@ -84,14 +85,14 @@ export function rollPair(
     if (!mean.isFree) {
       reasons.push({ kind: 'jams-at-mean', value: mean.backlashLeast, limit: 0, unit: 'mm' });
     }
-    reasons.push(...listFaults(judged, limits));
+    reasons.push(...listRoughness(judged, limits));
   }
 
   // 3. From where it would be free, and run smoothly.
   const beyond =
     isTwisted || options.seeksDistance === false
       ? { freeFrom: undefined, smoothFrom: undefined }
-      : seekDistances(mean, Math.min(driver.spec.module, driven.spec.module), facing, roll, limits);
+      : seekBeyond(mean, limits, facing, roll, prepare(sketchModules * limits.finerModule, 4).roll);
 
   return {
     verdict: isTwisted || !judged ? 'jams' : reasons.length > 0 ? 'rough' : 'turns',
@@ -105,6 +106,8 @@ export function rollPair(
 
 /** Modules of the finer wheel: two outlines of 0.05 µm each at module 0.5, where backlash is held to 2 µm. */
 const chordModules = 1e-4;
+/** To look for a distance: a fifth of the points, and a fourth of the steps. */
+const sketchModules = 2.5e-3;
 
 function checkDistance({ mm, u }: { readonly mm: number; readonly u: number }): void {
   if (!(mm > 0 && Number.isFinite(mm))) {
@@ -128,12 +131,15 @@ function checkDistance({ mm, u }: { readonly mm: number; readonly u: number }): 
 }
 
 function checkKinds(driver: GearSpec, driven: GearSpec): void {
-  const kinds = `${driver.kind} ${driven.kind}`;
   if (driver.kind !== 'external' && driven.kind !== 'external') {
     throw new Fail(
       'bad-geometry',
       'kind',
-      `an ${kinds.replace(' ', ' wheel and an ')} wheel do not mesh`.replaceAll(/an rack( wheel)?/g, 'a rack'),
+      driver.kind !== driven.kind
+        ? 'an internal wheel and a rack do not mesh'
+        : driver.kind === 'rack'
+          ? 'two racks do not mesh'
+          : 'two internal wheels do not mesh',
       'One wheel of a pair is external.',
       { kinds: [driver.kind, driven.kind] },
     );
@@ -152,14 +158,15 @@ function checkKinds(driver: GearSpec, driven: GearSpec): void {
 }
 
 /** One pitch for like teeth; else every meeting, with fewer steps in each where there are very many. */
-function planCycle(driver: RolledWheel, driven: RolledWheel, chordError: number): Cycle {
+function planCycle(driver: RolledWheel, driven: RolledWheel, chordError: number, coarser: number): Cycle {
   const areAlike = [driver, driven].every((one) => !markTeeth(one) && findOffset(one) === 0);
   const meetings = areAlike ? 1 : leastCommonMultiple(driver.spec.teeth, driven.spec.teeth);
-  return { meetings, stepsPerPitch: areAlike ? 64 : meetings > manyMeetings ? 16 : 48, tolerance: 4 * chordError };
+  const steps = areAlike ? 64 : meetings > manyMeetings ? 12 : 24;
+  return { meetings, stepsPerPitch: steps / coarser, tolerance: 4 * chordError };
 }
 
-/** Wheels of up to 70 teeth stay below. */
-const manyMeetings = 5000;
+/** Most pairs of small machines stay below. */
+const manyMeetings = 4000;
 
 function leastCommonMultiple(one: number, two: number): number {
   let a = one;
@@ -196,123 +203,59 @@ function findNearestFree(range: readonly RolledAt[]): RolledAt | undefined {
   return undefined;
 }
 
-interface Limits {
-  readonly contactRatio: number;
-  readonly transmissionError: number;
-  readonly backlash: number;
-}
-
-function findLimits(driver: GearSpec, driven: GearSpec): Limits {
-  const pitchOf = (spec: GearSpec): number => (Math.PI * spec.module) / Math.cos(spec.helixAngle);
-  return {
-    contactRatio: rollingLimits.contactRatio.least,
-    transmissionError: rollingLimits.transmissionError.mostPitches * Math.min(pitchOf(driver), pitchOf(driven)),
-    backlash: rollingLimits.backlash.leastModules * Math.min(driver.module, driven.module),
-  };
-}
-
-function listFaults(rolled: RolledAt, limits: Limits): RollingReason[] {
-  const { contactRatio, transmissionError, backlashLeast } = rolled;
-  const faults: RollingReason[] = [];
-  if (contactRatio < limits.contactRatio) {
-    faults.push({ kind: 'contact-ratio', value: contactRatio, limit: limits.contactRatio, unit: '' });
-  }
-  if (transmissionError > limits.transmissionError) {
-    faults.push({
-      kind: 'transmission-error',
-      value: transmissionError,
-      limit: limits.transmissionError,
-      unit: 'mm',
-    });
-  }
-  if (backlashLeast < limits.backlash) {
-    faults.push({ kind: 'backlash', value: backlashLeast, limit: limits.backlash, unit: 'mm' });
-  }
-  return faults;
-}
-
 /** Between the base helices: of two external wheels they are of opposite hands, of an internal pair alike. */
 function findHelixGap(driver: ToothShape, driven: ToothShape): number {
   const sameHand = driver.kind === 'internal' || driven.kind === 'internal' ? 1 : -1;
   return Math.abs(driver.baseHelixAngle - sameHand * driven.baseHelixAngle);
 }
 
-/**
- * The first distance on the way out at which the pair is free, and the first at which it runs smoothly: by steps, then
- * closed in between the last that isn't and the first that is. A stretch shorter than a step can be missed.
- */
-function seekDistances(
+/** From where on the pair is free, and from where on it runs smoothly, as far as the teeth still reach each other. */
+function seekBeyond(
   mean: RolledAt,
-  finer: number,
+  limits: RollingLimits,
   facing: Facing,
   roll: (mm: number) => RolledAt,
-  limits: Limits,
+  sketch: (mm: number) => RolledAt,
 ): { freeFrom: number | undefined; smoothFrom: number | undefined } {
-  const step = stepModules * finer * (facing.toward === 1 ? -1 : 1);
-  const exact = exactModules * finer;
-  const freedom = (one: RolledAt): number => (one.isFree ? Math.max(one.backlashLeast, 0) : one.backlashLeast);
-  const smoothness = (one: RolledAt): number => findMargin(one, limits, finer);
-  let before = mean;
-  let freeFrom = mean.isFree ? mean.centerDistance : undefined;
-  let smoothFrom = smoothness(mean) >= 0 ? mean.centerDistance : undefined;
-  while (smoothFrom === undefined) {
-    const mm = before.centerDistance + step;
-    if (!(mm > 0) || findReach(facing, mm) === 0) break;
-    const rolled = roll(mm);
-    if (freeFrom === undefined && rolled.isFree) freeFrom = closeIn(freedom, before, rolled, roll, exact);
-    if (smoothness(rolled) >= 0) smoothFrom = closeIn(smoothness, before, rolled, roll, exact);
-    // Teeth that no longer touch on their flanks will not again further out.
-    if (rolled.isFree && rolled.contactRatio < limits.contactRatio) break;
-    before = rolled;
-  }
+  const step = stepModules * limits.finerModule * (facing.toward === 1 ? -1 : 1);
+  const { driver, driven } = facing;
+  // Nearer than this a tip stands in the mate's root, and nothing is free (internal pairs: no such bound is used).
+  const floor =
+    facing.toward === 1 ? 0 : Math.max(driver.tip + driven.root, driver.root + driven.tip) + step * 0.001;
+  const from = Math.max(mean.centerDistance, floor);
+  const exact = (mm: number): RolledAt => (mm === mean.centerDistance ? mean : roll(mm));
+  const freedom = (one: RolledAt): number =>
+    one.isFree ? Math.max(0, one.backlashLeast) : one.backlashLeast;
+  const smoothness = (one: RolledAt): number => findSmoothness(one, limits);
+  const hasParted = (mm: number): boolean => !(mm > 0) || findReach(facing, mm) === 0;
+  const freeFrom = seekDistance(
+    (mm) => freedom(exact(mm)),
+    (mm) => freedom(sketch(mm)),
+    from,
+    step,
+    hasParted,
+  );
+  if (freeFrom === undefined) return { freeFrom, smoothFrom: undefined };
+  const smoothFrom = seekDistance(
+    (mm) => smoothness(exact(mm)),
+    (mm) => smoothness(sketch(mm)),
+    freeFrom,
+    step,
+    // Flanks that no longer touch for a whole pitch will not again further out.
+    (mm) => hasParted(mm) || sketch(mm).contactRatio < limits.contactRatio,
+  );
   return { freeFrom, smoothFrom };
 }
 
-/** By how much the pair is within its limits, mm; below 0 where it is not. */
-function findMargin(one: RolledAt, limits: Limits, finer: number): number {
-  return Math.min(
-    one.isFree ? Number.POSITIVE_INFINITY : one.backlashLeast,
-    (one.contactRatio - limits.contactRatio) * finer,
-    limits.transmissionError - one.transmissionError,
-    one.backlashLeast - limits.backlash,
-  );
-}
-
-/**
- * Where a margin passes 0, by straight lines between the two sides, an end that stays twice counted half (the Illinois
- * rule); always a distance at which it was found to be 0 or above.
- */
-function closeIn(
-  marginOf: (one: RolledAt) => number,
-  failing: RolledAt,
-  holding: RolledAt,
-  roll: (mm: number) => RolledAt,
-  exact: number,
-): number {
-  let bad = failing.centerDistance;
-  let good = holding.centerDistance;
-  let badMargin = Math.max(marginOf(failing), -leastSlope * Math.abs(good - bad));
-  let goodMargin = marginOf(holding);
-  for (let round = 0; round < 30 && Math.abs(good - bad) > exact; round++) {
-    const part = Math.min(0.95, Math.max(0.05, badMargin / (badMargin - goodMargin)));
-    // A little past the crossing, so that the bracket closes from both sides.
-    const middle = roll(bad + part * (good - bad) + (Math.sign(good - bad) * exact) / 3);
-    const margin = marginOf(middle);
-    if (margin >= 0) {
-      good = middle.centerDistance;
-      goodMargin = margin;
-      badMargin /= 2;
-    } else {
-      bad = middle.centerDistance;
-      badMargin = margin;
-      goodMargin /= 2;
-    }
-  }
-  return good;
-}
-
-/** A margin can drop all at once, where a tip meets the root; beyond this slope it is taken for such a drop. */
-const leastSlope = 4;
+/** A tenth of a module: a pair has no stretch of distances so short in which alone it is free. */
 const stepModules = 0.1;
-/** 0.5 µm at module 0.5 */
-const exactModules = 1e-3;
+
+/** The last answers again for the same distance. */
+function remember<T>(work: (mm: number) => T): (mm: number) => T {
+  const known = new Map<number, T>();
+  return (mm) => {
+    const found = known.get(mm) ?? work(mm);
+    known.set(mm, found);
+    return found;
+  };
+}

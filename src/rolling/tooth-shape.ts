@@ -1,11 +1,11 @@
 import { findDiameters } from '../involute/gear-diameters.ts';
+import type { GearSpec } from '../involute/gear-spec.ts';
 import { findGeneratingRack } from '../involute/generating-rack.ts';
-import { findInternalRoot } from '../involute/internal-root.ts';
 import { traceInternalHalf } from '../involute/internal-outline.ts';
+import { findInternalRoot } from '../involute/internal-root.ts';
 import { traceRackOutline } from '../involute/rack-outline.ts';
 import { traceHalf } from '../involute/trace-outline.ts';
 import { findTrochoid } from '../involute/trochoid.ts';
-import type { GearSpec } from '../involute/gear-spec.ts';
 import type { RolledWheel } from './rolled-wheel.ts';
 
 /**

@@ -24,11 +24,11 @@ export function guessSize(teeth: number, outside: number, uncertainty = usualUnc
   const module = outside / (teeth + 2 + 2 * shift.mean);
   const spread =
     module * Math.hypot(uncertainty / outside, (2 * shift.spread) / (teeth + 2 + 2 * shift.mean));
-  const near = pitchSizes
-    .filter((size) => Math.abs(size.module - module) <= 2 * spread)
-    .sort((a, b) => Math.abs(a.module - module) - Math.abs(b.module - module));
-  const usual = near.filter(({ source }) => !/old stock|Circular|series II/.test(source));
-  const chosen = (usual.length > 0 ? usual : near).slice(0, most);
+  const isNear = (size: PartSize): boolean => Math.abs(size.module - module) <= 2 * spread;
+  const usual = usualSizes.filter(isNear);
+  const chosen = (usual.length > 0 ? usual : pitchSizes.filter(isNear))
+    .sort((a, b) => Math.abs(a.module - module) - Math.abs(b.module - module))
+    .slice(0, most);
   return {
     sizes:
       chosen.length > 0
@@ -38,6 +38,9 @@ export function guessSize(teeth: number, outside: number, uncertainty = usualUnc
   };
 }
 
+const usualSizes: readonly PartSize[] = pitchSizes.filter(
+  ({ source }) => !/old stock|Circular|series II/.test(source),
+);
 /** mm: an ordinary caliper over tips that may be worn. */
 const usualUncertainty = 0.04;
 /** Below so many teeth makers shift pinions against undercut (17 at 20°, fewer in practice). */

@@ -19,6 +19,8 @@ export interface PairSide {
   /** The wheel that is there, where it is known and fit to stay */
   readonly present: GearSpec | undefined;
   readonly mayChange: boolean;
+  /** Whether a part can be made to go on here; all can where left out */
+  readonly accepts?: (part: StockPart, spec: GearSpec) => boolean;
 }
 
 /** What new wheels may be: parts that exist, and what can be made. */
@@ -43,6 +45,8 @@ export interface ChosenWheel {
   readonly spec: GearSpec;
   readonly part?: StockPart;
   readonly size?: PartSize;
+  /** Whether no other part has these teeth, and only one piece of it is there */
+  readonly isSingle?: boolean;
 }
 
 /** Two wheels that run between two posts, by their numbers. */
@@ -89,38 +93,68 @@ interface Group {
 }
 
 function listGroups({ driver, driven }: PairQuestion, pool: WheelPool): Group[] {
-  const keys = new Map<string, { module: number; pressureAngle: number }>();
-  const keyOf = (module: number, angle: number): string => `${module.toFixed(5)} ${angle.toFixed(5)}`;
-  const note = (module: number, pressureAngle: number): void => {
-    keys.set(keyOf(module, pressureAngle), { module, pressureAngle });
+  const groups = new Map<
+    string,
+    { module: number; pressureAngle: number; parts: WheelPool['parts'][number][] }
+  >();
+  const groupOf = (module: number, pressureAngle: number): WheelPool['parts'][number][] => {
+    const key = keyOf(module, pressureAngle);
+    const found = groups.get(key) ?? { module, pressureAngle, parts: [] };
+    groups.set(key, found);
+    return found.parts;
   };
   const sides = [driver, driven];
-  for (const { present } of sides) if (present) note(present.module, present.pressureAngle);
-  if (sides.every(({ mayChange }) => mayChange)) {
-    for (const { spec } of pool.parts) note(spec.module, spec.pressureAngle);
+  for (const { present } of sides) if (present) groupOf(present.module, present.pressureAngle);
+  const isFree = sides.every(({ mayChange }) => mayChange);
+  if (isFree) {
     for (const module of pool.made?.modules ?? []) {
-      for (const angle of pool.made?.pressureAngles ?? []) note(module, angle);
+      for (const angle of pool.made?.pressureAngles ?? []) groupOf(module, angle);
     }
   }
-  return [...keys.entries()].map(([key, { module, pressureAngle }]) => {
-    const isOfGroup = (spec: GearSpec): boolean =>
-      keyOf(spec.module, spec.pressureAngle) === key && spec.helixAngle === 0 && spec.kind !== 'rack';
-    const listSide = ({ wheelId, present, mayChange }: PairSide): ChosenWheel[] => {
-      const kept: ChosenWheel[] =
-        present && isOfGroup(present) ? [{ wheelId, from: 'present', spec: present }] : [];
-      if (!mayChange) return kept;
-      const seen = new Set<number>();
-      const parts = pool.parts.flatMap(({ part, size, spec }): ChosenWheel[] => {
-        // Of parts with one toothing the first stands for all: which of them goes on best is the match's matter.
-        const toothing = spec.teeth * 1000 + Math.round(spec.profileShift * 20);
-        if (!isOfGroup(spec) || seen.has(toothing)) return [];
-        seen.add(toothing);
-        return [{ wheelId, from: 'part', spec, part, size }];
+  for (const part of pool.parts) {
+    const { module, pressureAngle } = part.spec;
+    if (isFree || groups.has(keyOf(module, pressureAngle))) groupOf(module, pressureAngle).push(part);
+  }
+  return [...groups.entries()].map(([key, { module, pressureAngle, parts }]) => ({
+    module,
+    pressureAngle,
+    drivers: listSide(driver, key, parts),
+    driven: listSide(driven, key, parts),
+    made: pool.made,
+  }));
+}
+
+function keyOf(module: number, pressureAngle: number): string {
+  return `${module.toFixed(5)} ${pressureAngle.toFixed(5)}`;
+}
+
+/** The wheels of one group that may stand on a side. Of parts with one toothing the first stands for all. */
+function listSide(side: PairSide, key: string, parts: readonly WheelPool['parts'][number][]): ChosenWheel[] {
+  const { wheelId, present, mayChange, accepts } = side;
+  const isOfGroup =
+    present &&
+    keyOf(present.module, present.pressureAngle) === key &&
+    present.helixAngle === 0 &&
+    present.kind !== 'rack';
+  const kept: ChosenWheel[] = isOfGroup ? [{ wheelId, from: 'present', spec: present }] : [];
+  if (!mayChange) return kept;
+  const found = new Map<number, ChosenWheel>();
+  for (const { part, size, spec } of parts) {
+    if (spec.helixAngle !== 0 || (accepts && !accepts(part, spec))) continue;
+    const toothing = spec.teeth * 1000 + Math.round(spec.profileShift * 20);
+    const first = found.get(toothing);
+    if (first?.isSingle) found.set(toothing, { ...first, isSingle: false });
+    if (!first)
+      found.set(toothing, {
+        wheelId,
+        from: 'part',
+        spec,
+        part,
+        size,
+        isSingle: part.from === 'own' && (part.count ?? 1) < 2,
       });
-      return [...kept, ...parts];
-    };
-    return { module, pressureAngle, drivers: listSide(driver), driven: listSide(driven), made: pool.made };
-  });
+  }
+  return [...kept, ...found.values()];
 }
 
 type ShiftRange = { readonly least: number; readonly greatest: number } | undefined;

@@ -1,7 +1,7 @@
 import { reworkLimits } from '../../gear-library/rework-limits.ts';
 import { findDiameters } from '../involute/gear-diameters.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
-import type { Need } from './need.ts';
+import type { NeedPlace } from './need.ts';
 import type { StockPart } from './stock-part.ts';
 
 /** One thing to do to a part before it goes in. Lengths mm. */
@@ -31,7 +31,7 @@ export interface ReworkList {
  *
  * The bore is held against the shaft where that was measured, else against the original's own bore.
  */
-export function listReworks(part: StockPart, spec: GearSpec, need: Need): ReworkList {
+export function listReworks(part: StockPart, spec: GearSpec, need: NeedPlace): ReworkList {
   const reworks: Rework[] = [];
   const unknown: string[] = [];
   const worse: string[] = [];
@@ -59,7 +59,7 @@ function fitBore(
   bore: NonNullable<StockPart['bore']>,
   shaft: number,
   spec: GearSpec,
-  need: Need,
+  need: NeedPlace,
   worse: string[],
 ): Rework[] {
   const { fit, leastWall, safeWall, bushWall } = reworkLimits;

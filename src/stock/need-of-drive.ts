@@ -2,11 +2,8 @@ import type { DriveMesh, DriveModel, DriveWheel } from '../drive/drive-model.ts'
 import { Fail } from '../fail.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import { findWorkingPair } from '../involute/working-pair.ts';
-import type { Need, NeedMate } from './need.ts';
+import type { Need, NeedMate, NeedPlace } from './need.ts';
 import { speedWith } from './speed-with.ts';
-
-/** What is known of the place the wheel has, beside its teeth: from its readings. Lengths mm. */
-export type NeedPlace = Pick<Need, 'shaft' | 'bore' | 'faceWidth' | 'overallLength' | 'isJoined'>;
 
 /**
  * One wheel of a drive as a need: its toothing, what it meshes with at which distance, and what another count would do to

@@ -3,13 +3,21 @@ import type { RolledWheel } from '../rolling/rolled-wheel.ts';
 import type { PartBore } from './stock-part.ts';
 
 /** What has to be filled: one wheel of a drive, as far as it is known. Lengths mm, angles rad. */
-export interface Need {
+export interface Need extends NeedPlace {
   readonly wheelId: string;
   /** What the wheel was made to be */
   readonly spec: GearSpec;
   /** Whether that is sure enough to order by */
   readonly isSure: boolean;
   readonly mates: readonly NeedMate[];
+  /** What the proof leaves out */
+  readonly notes: readonly string[];
+  /** What another count does to the speed; null where that can't be said */
+  readonly speedWith: (teeth: number) => SpeedEffect | null;
+}
+
+/** What is known of the place a wheel has, beside its teeth. */
+export interface NeedPlace {
   /** Diameter of the shaft it goes on; undefined where nobody measured it */
   readonly shaft: number | undefined;
   /** What the original's hole is like; undefined where nobody said */
@@ -19,10 +27,6 @@ export interface Need {
   readonly overallLength: number | undefined;
   /** Whether it is one piece with another wheel */
   readonly isJoined: boolean;
-  /** What the proof leaves out */
-  readonly notes: readonly string[];
-  /** What another count does to the speed; null where that can't be said */
-  readonly speedWith: (teeth: number) => SpeedEffect | null;
 }
 
 export interface NeedMate {

@@ -1,11 +1,9 @@
 import { checkWanted } from '../drive/check-wanted.ts';
 import type { DriveModel } from '../drive/drive-model.ts';
 import { findEnds } from '../drive/find-ends.ts';
-import { rackNode, shaftNode } from '../drive/list-relations.ts';
-import { findRackStep } from '../drive/rack-travel.ts';
-import { solveSpeeds } from '../drive/solve-speeds.ts';
 import { toNumber } from '../numeric/rational.ts';
 import type { SpeedEffect } from './need.ts';
+import { findOutput } from './output-speed.ts';
 
 /**
  * What another tooth count of one wheel does to the drive's output, worked out through the whole drive: an idler's does
@@ -18,11 +16,11 @@ export function speedWith(
   teethNow: number,
 ): (teeth: number) => SpeedEffect | null {
   const known = new Map<number, SpeedEffect | null>();
-  const outputWith = (teeth: number): number | undefined =>
-    findOutputSpeed({
-      ...model,
-      wheels: model.wheels.map((wheel) => (wheel.id === wheelId ? { ...wheel, teeth } : wheel)),
-    });
+  const outputWith = (teeth: number): number | undefined => {
+    const wheels = model.wheels.map((wheel) => (wheel.id === wheelId ? { ...wheel, teeth } : wheel));
+    const output = findOutput({ ...model, wheels });
+    return output && toNumber(output.turns) * output.step;
+  };
   const before = outputWith(teethNow);
   return (teeth) => {
     const found = known.get(teeth);
@@ -31,21 +29,6 @@ export function speedWith(
     known.set(teeth, effect);
     return effect;
   };
-}
-
-/** Turns of the output for one of the input, without sign; of a rack its travel, mm. */
-export function findOutputSpeed(model: DriveModel): number | undefined {
-  const ends = findEnds(model);
-  const { speeds, contradictions } = solveSpeeds(model, ends.from);
-  if (contradictions.length > 0) return undefined;
-  if (ends.rack) {
-    const speed = speeds.get(rackNode(ends.rack.id));
-    const step = findRackStep(model, ends.rack);
-    return speed && step !== undefined ? Math.abs(toNumber(speed.turns)) * step : undefined;
-  }
-  const speed = ends.to === undefined ? undefined : speeds.get(shaftNode(ends.to));
-  const turns = speed && Math.abs(toNumber(speed.turns));
-  return turns === 0 ? undefined : turns;
 }
 
 function compare(

@@ -82,11 +82,7 @@ function rollByPolygons({ driver, driven, distance }: Drawn, proof: RollingProof
     lowest = Math.min(lowest, low * radius);
     highest = Math.max(highest, low * radius);
     // Also where the wheel jams elsewhere in the pitch.
-    worst = Math.max(
-      worst,
-      Math.abs(low - curve.low[k]) * radius,
-      Math.abs(high - curve.high[k]) * radius,
-    );
+    worst = Math.max(worst, Math.abs(low - curve.low[k]) * radius, Math.abs(high - curve.high[k]) * radius);
   }
   const { contactRatio, transmissionError, backlash } = rollingLimits;
   const ripple = highest - lowest;

@@ -11,6 +11,12 @@ export interface CutWheel {
   readonly tip: number;
   /** One tooth from the middle of a space to the next, tooth on +x, counter-clockwise: x, y pairs */
   readonly tooth: Float64Array;
+  /** Whether it is a ring, its metal outside of the contour */
+  readonly isInternal?: boolean;
+  /** The middle's offset from the shaft toward tooth 0, mm; 0 where left out */
+  readonly offset?: number;
+  /** Teeth that are gone, numbered counter-clockwise; none where left out */
+  readonly missing?: readonly number[];
 }
 
 /** Points along a flank; at module 0.5 chords stray 0.1 µm. */
@@ -56,22 +62,28 @@ function placeTeeth(
   teeth: readonly number[],
   turn: number,
   at: number,
-  mate: { readonly at: number; readonly tip: number },
+  mate: CutWheel & { readonly at: number },
 ): number[] {
   const segments: number[] = [];
   const { tooth } = wheel;
-  const reach = (mate.tip + 0.02) ** 2;
+  const reach = (mate.tip + (mate.isInternal ? -0.2 : 0.2)) ** 2;
+  const isNear = (x: number, y: number): boolean => {
+    const square = (x - mate.at) ** 2 + y ** 2;
+    return mate.isInternal ? square > reach : square < reach;
+  };
+  const middleX = at + (wheel.offset ?? 0) * Math.cos(turn);
+  const middleY = (wheel.offset ?? 0) * Math.sin(turn);
   for (const number of teeth) {
+    if (wheel.missing?.includes(((number % wheel.teeth) + wheel.teeth) % wheel.teeth)) continue;
     const angle = turn + (2 * Math.PI * number) / wheel.teeth;
     const c = Math.cos(angle);
     const s = Math.sin(angle);
-    let x0 = tooth[0] * c - tooth[1] * s + at;
-    let y0 = tooth[0] * s + tooth[1] * c;
+    let x0 = tooth[0] * c - tooth[1] * s + middleX;
+    let y0 = tooth[0] * s + tooth[1] * c + middleY;
     for (let k = 2; k < tooth.length; k += 2) {
-      const x1 = tooth[k] * c - tooth[k + 1] * s + at;
-      const y1 = tooth[k] * s + tooth[k + 1] * c;
-      if ((x1 - mate.at) ** 2 + y1 ** 2 < reach || (x0 - mate.at) ** 2 + y0 ** 2 < reach)
-        segments.push(x0, y0, x1, y1);
+      const x1 = tooth[k] * c - tooth[k + 1] * s + middleX;
+      const y1 = tooth[k] * s + tooth[k + 1] * c + middleY;
+      if (isNear(x1, y1) || isNear(x0, y0)) segments.push(x0, y0, x1, y1);
       x0 = x1;
       y0 = y1;
     }
@@ -117,15 +129,21 @@ export function findFreeAngles(
   distance: number,
   driverAngle: number,
 ): readonly [number, number] | undefined {
-  const near = [-4, -3, -2, -1, 0, 1, 2, 3, 4].filter((k) => Math.abs(k) < driver.teeth / 2);
-  const nearDriven = [-4, -3, -2, -1, 0, 1, 2, 3, 4].filter((k) => Math.abs(k) < driven.teeth / 2);
-  const still = placeTeeth(driver, near, driverAngle, 0, { at: distance, tip: driven.tip });
+  // The teeth that face the mate now, whole turns and all.
+  const near = listAround(-Math.round((driverAngle * driver.teeth) / (2 * Math.PI)), driver.teeth);
+  const past = Math.round((driverAngle * driver.teeth) / (2 * Math.PI));
+  const nearDriven = listAround(driven.isInternal ? -past : past, driven.teeth);
+  // A ring is laid to the left of its pinion, so that both mesh to the right, and turns with it.
+  const side = driven.isInternal ? -1 : 1;
+  const axis = side * distance;
+  const still = placeTeeth(driver, near, driverAngle, 0, { ...driven, at: axis });
   const pitch = (2 * Math.PI) / driven.teeth;
   const nominal = (driverAngle * driver.teeth) / driven.teeth;
   const overlaps = (lead: number): boolean => {
-    // Turned clockwise from where a space faces the driver, teeth counted from there.
-    const turn = Math.PI - nominal - lead - pitch / 2;
-    const moved = placeTeeth(driven, nearDriven, turn, distance, { at: 0, tip: driver.tip });
+    // Turned clockwise from where a space faces the driver; tooth 0 stands half a pitch ahead of it.
+    const ahead = nominal + lead + pitch / 2;
+    const turn = driven.isInternal ? ahead : Math.PI - ahead;
+    const moved = placeTeeth(driven, nearDriven, turn, axis, { ...driver, at: 0 });
     return findCrossing(still, moved) !== undefined;
   };
   let free: number | undefined;
@@ -143,7 +161,7 @@ export function findFreeAngles(
     do {
       bad += direction * step;
       step *= 1.5;
-      if (Math.abs(bad) > 1.2 * pitch) return direction * Number.POSITIVE_INFINITY;
+      if (Math.abs(bad) > 3.5 * pitch) return direction * Number.POSITIVE_INFINITY;
     } while (!overlaps(bad));
     for (let round = 0; round < 17; round++) {
       const middle = (good + bad) / 2;
@@ -155,25 +173,34 @@ export function findFreeAngles(
   return [stop(-1), stop(1)];
 }
 
+function listAround(middle: number, teeth: number): number[] {
+  return [-4, -3, -2, -1, 0, 1, 2, 3, 4].filter((k) => Math.abs(k) < teeth / 2).map((k) => middle + k);
+}
+
 /** For how many pitches one pair of teeth alone touches on the flanks of both, clear of the corners of their tips. */
-export function findFlankPitches(driver: CutWheel, driven: CutWheel, distance: number, corner: number): number {
+export function findFlankPitches(
+  driver: CutWheel,
+  driven: CutWheel,
+  distance: number,
+  corner: number,
+): number {
   const pitch = (2 * Math.PI) / driver.teeth;
   const drivenPitch = (2 * Math.PI) / driven.teeth;
   const perPitch = 40;
   let touching = 0;
   for (let k = -2 * perPitch; k <= 2 * perPitch; k++) {
     const driverAngle = (k * pitch) / perPitch;
-    const still = placeTeeth(driver, [0], driverAngle, 0, { at: distance, tip: driven.tip });
+    const still = placeTeeth(driver, [0], driverAngle, 0, { ...driven, at: distance });
     const crossAt = (lead: number): [number, number] | undefined => {
       const turn = Math.PI - (driverAngle * driver.teeth) / driven.teeth - lead - drivenPitch / 2;
-      return findCrossing(still, placeTeeth(driven, [0], turn, distance, { at: 0, tip: driver.tip }));
+      return findCrossing(still, placeTeeth(driven, [0], turn, distance, { ...driver, at: 0 }));
     };
     // From overlapping, or from where it stands before the driver's tooth, forward to where it is clear.
-    let bad: number | undefined;
+    let bad = Number.NEGATIVE_INFINITY;
     for (let lead = -0.5 * drivenPitch; lead < 0.5 * drivenPitch; lead += 0.02 * drivenPitch) {
       if (crossAt(lead)) bad = lead;
     }
-    if (bad === undefined) continue;
+    if (bad === Number.NEGATIVE_INFINITY) continue;
     let good = bad + 0.02 * drivenPitch;
     for (let round = 0; round < 18; round++) {
       const middle = (good + bad) / 2;
