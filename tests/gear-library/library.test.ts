@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import * as basicRacks from '../../gear-library/basic-racks.ts';
+import * as driveLimits from '../../gear-library/drive-limits.ts';
 import * as pitchSeries from '../../gear-library/pitch-series.ts';
 import * as priors from '../../gear-library/priors.ts';
 import * as processes from '../../gear-library/processes.ts';
@@ -8,6 +9,7 @@ import * as rollFeel from '../../gear-library/roll-feel.ts';
 import * as rollingLimits from '../../gear-library/rolling-limits.ts';
 import * as slips from '../../gear-library/slips.ts';
 import * as variation from '../../gear-library/tooth-variation.ts';
+import * as wormLocking from '../../gear-library/worm-locking.ts';
 
 const modules = {
   basicRacks,
@@ -19,6 +21,8 @@ const modules = {
   rollingLimits,
   slips,
   variation,
+  driveLimits,
+  wormLocking,
 };
 
 /** Every object in the library that holds a figure, with where it stands. */
