@@ -33,11 +33,16 @@ export interface PairDrawing {
     readonly pitches: number;
     readonly tightestAt: number;
   };
-  readonly figures: Pick<RolledAt, 'backlashLeast' | 'backlashGreatest' | 'transmissionError' | 'contactRatio'>;
+  readonly figures: Pick<
+    RolledAt,
+    'backlashLeast' | 'backlashGreatest' | 'transmissionError' | 'contactRatio'
+  >;
   /** Where the outlines press into each other, or nearly do: the middle of the enlarged picture */
   readonly spot: { readonly x: number; readonly y: number };
   /** Where they overlap; undefined where they are free */
-  readonly binds: { readonly x: number; readonly y: number; readonly where: string; readonly depthMm: number } | undefined;
+  readonly binds:
+    | { readonly x: number; readonly y: number; readonly where: string; readonly depthMm: number }
+    | undefined;
   /** The same pair at other distances, within the measurement's uncertainty */
   readonly range: readonly { readonly mm: number; readonly isFree: boolean }[];
 }
@@ -97,12 +102,17 @@ interface Rolled {
 
 function findPair(
   model: DriveModel,
-  { wheelId, mateId, spec }: { readonly wheelId: string; readonly mateId: string; readonly spec?: SpecFields | undefined },
+  {
+    wheelId,
+    mateId,
+    spec,
+  }: { readonly wheelId: string; readonly mateId: string; readonly spec?: SpecFields | undefined },
 ): { readonly driver: Rolled; readonly driven: Rolled; readonly mm: number; readonly u: number } | undefined {
   const mesh = model.meshes.find(
     (one) =>
       one.kind === 'teeth' &&
-      ((one.driver === wheelId && one.driven === mateId) || (one.driver === mateId && one.driven === wheelId)),
+      ((one.driver === wheelId && one.driven === mateId) ||
+        (one.driver === mateId && one.driven === wheelId)),
   );
   const wheel = model.wheels.find((one) => one.id === wheelId);
   const mate = model.wheels.find((one) => one.id === mateId);
@@ -134,12 +144,23 @@ function drawSides(
   const a = at.centerDistance;
   const teeth = one.teeth + two.teeth * (one.kind === 'internal' || two.kind === 'internal' ? -1 : 1);
   const radiusOf = (spec: GearSpec, mate: GearSpec): number =>
-    spec.kind === 'rack' ? 0 : mate.kind === 'rack' ? (spec.module * spec.teeth) / (2 * Math.cos(spec.helixAngle)) : Math.abs((a * spec.teeth) / teeth);
+    spec.kind === 'rack'
+      ? 0
+      : mate.kind === 'rack'
+        ? (spec.module * spec.teeth) / (2 * Math.cos(spec.helixAngle))
+        : Math.abs((a * spec.teeth) / teeth);
   // The driver's tooth 0 stands beyond the line of centers by `tightestAt`, the driven wheel's half a pitch further on,
   // in the middle of what is left to it. At the contact both move along +y (rollPair says so).
   const ahead = drivenAhead(at, one, two);
   const contact = two.kind === 'internal' ? Math.PI : 0;
-  const side = (spec: GearSpec, id: string, x: number, turned: number, moved: number, radius: number): PairSide => ({
+  const side = (
+    spec: GearSpec,
+    id: string,
+    x: number,
+    turned: number,
+    moved: number,
+    radius: number,
+  ): PairSide => ({
     wheelId: id,
     x,
     outline: traceOutline(spec.kind === 'rack' ? { ...spec, teeth: shownTeeth } : spec, chordError).points,
@@ -178,7 +199,9 @@ function drivenAhead(at: RolledAt, one: GearSpec, two: GearSpec): number {
 
 /** rad; of a rack mm */
 function pitchOf(spec: GearSpec): number {
-  return spec.kind === 'rack' ? (Math.PI * spec.module) / Math.cos(spec.helixAngle) : (2 * Math.PI) / spec.teeth;
+  return spec.kind === 'rack'
+    ? (Math.PI * spec.module) / Math.cos(spec.helixAngle)
+    : (2 * Math.PI) / spec.teeth;
 }
 
 /** A rack's length is shown as far as the picture reaches; odd, so that one tooth stands in its middle. */
@@ -186,9 +209,16 @@ const shownTeeth = 13;
 
 function playOf(at: RolledAt, one: GearSpec, two: GearSpec, pitches: number): PairDrawing['play'] {
   // As rollPair has the driven wheel's working circle.
-  const teeth = one.kind === 'internal' || two.kind === 'internal' ? Math.abs(two.teeth - one.teeth) : one.teeth + two.teeth;
+  const teeth =
+    one.kind === 'internal' || two.kind === 'internal'
+      ? Math.abs(two.teeth - one.teeth)
+      : one.teeth + two.teeth;
   const radius =
-    two.kind === 'rack' ? 1 : one.kind === 'rack' ? (pitchOf(one) * two.teeth) / (2 * Math.PI) : (at.centerDistance * two.teeth) / teeth;
+    two.kind === 'rack'
+      ? 1
+      : one.kind === 'rack'
+        ? (pitchOf(one) * two.teeth) / (2 * Math.PI)
+        : (at.centerDistance * two.teeth) / teeth;
   const pitch = pitchOf(one);
   return {
     at: at.curve.driverAngle.map((angle) => angle / pitch),

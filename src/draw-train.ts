@@ -17,7 +17,12 @@ export interface TrainDrawing {
   readonly posts: readonly DrawnPost[];
   readonly wheels: readonly DrawnWheel[];
   readonly meshes: readonly DrawnMesh[];
-  readonly box: { readonly left: number; readonly right: number; readonly bottom: number; readonly top: number };
+  readonly box: {
+    readonly left: number;
+    readonly right: number;
+    readonly bottom: number;
+    readonly top: number;
+  };
   /** What of the drawing no reading says, in words */
   readonly guesses: readonly string[];
   /** Distances of posts that can't all be true: drawn as near to them as can be */
@@ -200,7 +205,8 @@ function measureRack(spec: GearSpec, chordError: number): Size {
 }
 
 function measurePulley({ diameterMm, teeth, pitchMm }: DriveWheel): Size | undefined {
-  const diameter = diameterMm ?? (teeth !== undefined && pitchMm !== undefined ? (teeth * pitchMm) / Math.PI : 0);
+  const diameter =
+    diameterMm ?? (teeth !== undefined && pitchMm !== undefined ? (teeth * pitchMm) / Math.PI : 0);
   if (!(diameter > 0)) return undefined;
   const radius = diameter / 2;
   return { ...plain, form: 'pulley', reach: radius, pitchRadius: radius, rootRadius: radius, isKnown: true };
@@ -232,10 +238,25 @@ function guessSize(wheel: DriveWheel, model: DriveModel): Size {
   if (wheel.kind === 'rack') {
     const pitch = Math.PI * shownModule;
     const reach = (shownRackTeeth / 2) * pitch;
-    return { ...plain, form: 'rack', moduleMm: shownModule, reach, pitchRadius: 0, rootRadius: 2.75 * shownModule, isKnown: false };
+    return {
+      ...plain,
+      form: 'rack',
+      moduleMm: shownModule,
+      reach,
+      pitchRadius: 0,
+      rootRadius: 2.75 * shownModule,
+      isKnown: false,
+    };
   }
   const form = wheel.kind === 'pulley' ? 'pulley' : wheel.kind === 'internal' ? 'internal' : 'round';
-  return { ...plain, form, reach: radius + shownModule, pitchRadius: radius, rootRadius: radius - shownModule, isKnown: false };
+  return {
+    ...plain,
+    form,
+    reach: radius + shownModule,
+    pitchRadius: radius,
+    rootRadius: radius - shownModule,
+    isKnown: false,
+  };
 }
 
 type FindPost = (wheel: DriveWheel) => { readonly x: number; readonly y: number } | undefined;
@@ -286,8 +307,7 @@ function besidePinion(
   const mean = (of: (spot: { x: number; y: number }) => number): number =>
     others.reduce((sum, spot) => sum + of(spot), 0) / others.length;
   const away = { x: from.x - mean((spot) => spot.x), y: from.y - mean((spot) => spot.y) };
-  const [x, y] =
-    Math.abs(away.x) > Math.abs(away.y) ? [Math.sign(away.x), 0] : [0, away.y > 0 ? 1 : -1];
+  const [x, y] = Math.abs(away.x) > Math.abs(away.y) ? [Math.sign(away.x), 0] : [0, away.y > 0 ? 1 : -1];
   return { x: from.x + x * distance, y: from.y + y * distance };
 }
 

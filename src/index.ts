@@ -2,7 +2,7 @@
 export { processes } from '../gear-library/processes.ts';
 export { defaultKit, instruments } from '../gear-library/reading-uncertainty.ts';
 export { checkDrive } from './check-drive.ts';
-export { type DrawnGear, drawCounts, drawWheel, type WheelDrawing } from './draw.ts';
+export { type DrawnGear, drawCounts, drawSpec, drawWheel, type WheelDrawing } from './draw.ts';
 export { drawPair, type PairDrawing } from './draw-pair.ts';
 export { drawTrain, type TrainDrawing } from './draw-train.ts';
 export type { DriveReport } from './drive/drive-report.ts';

@@ -27,7 +27,10 @@ function placed(side: PairDrawing['driver']): [number, number][] {
 }
 
 /** Crossings of a ray to the right: an odd count is inside. */
-function isInside([x, y]: readonly [number, number], outline: readonly (readonly [number, number])[]): boolean {
+function isInside(
+  [x, y]: readonly [number, number],
+  outline: readonly (readonly [number, number])[],
+): boolean {
   let inside = false;
   for (let i = 0, j = outline.length - 1; i < outline.length; j = i++) {
     const [[xi, yi], [xj, yj]] = [outline[i], outline[j]];
@@ -50,15 +53,40 @@ function countOverlaps(pair: PairDrawing, rings: readonly ('a' | 'b')[]): number
   return count;
 }
 
-const module = (teeth: number, more: Fields = {}): Fields => ({ teeth, moduleMm: 0.5, thinningMm: 0.03, ...more });
+const module = (teeth: number, more: Fields = {}): Fields => ({
+  teeth,
+  moduleMm: 0.5,
+  thinningMm: 0.03,
+  ...more,
+});
 
 // Half a pitch or a sign that is wrong by any of these would put teeth into teeth.
 test.each([
-  ['two gears', jobOf({ kind: 'external', spec: module(14) }, { kind: 'external', spec: module(31) }, 11.25), []],
-  ['a gear in a ring', jobOf({ kind: 'external', spec: module(14) }, { kind: 'internal', spec: module(45) }, 7.75), ['b']],
-  ['a ring round a gear', jobOf({ kind: 'internal', spec: module(45) }, { kind: 'external', spec: module(14) }, 7.75), ['a']],
-  ['a bar that is pushed', jobOf({ kind: 'external', spec: module(17) }, { kind: 'rack', spec: module(30) }, 4.25), []],
-  ['a bar that pushes', jobOf({ kind: 'rack', spec: module(30) }, { kind: 'external', spec: module(17) }, 4.25), []],
+  [
+    'two gears',
+    jobOf({ kind: 'external', spec: module(14) }, { kind: 'external', spec: module(31) }, 11.25),
+    [],
+  ],
+  [
+    'a gear in a ring',
+    jobOf({ kind: 'external', spec: module(14) }, { kind: 'internal', spec: module(45) }, 7.75),
+    ['b'],
+  ],
+  [
+    'a ring round a gear',
+    jobOf({ kind: 'internal', spec: module(45) }, { kind: 'external', spec: module(14) }, 7.75),
+    ['a'],
+  ],
+  [
+    'a bar that is pushed',
+    jobOf({ kind: 'external', spec: module(17) }, { kind: 'rack', spec: module(30) }, 4.25),
+    [],
+  ],
+  [
+    'a bar that pushes',
+    jobOf({ kind: 'rack', spec: module(30) }, { kind: 'external', spec: module(17) }, 4.25),
+    [],
+  ],
 ] as const)('%s that turn are drawn free of each other at their tightest', (_, job, rings) => {
   const pair = drawPair(job, { wheelId: 'b', mateId: 'a' }, 0.0005);
   if (!pair) throw new Error('not rolled');
@@ -81,7 +109,9 @@ test('a pair that binds is drawn with its outlines overlapping where it says so'
   expect(countOverlaps(pair, [])).toBeGreaterThan(0);
   const nearest = Math.min(
     ...[pair.driver, pair.driven].map((side) =>
-      Math.min(...placed(side).map(([x, y]) => Math.hypot(x - (pair.binds?.x ?? 0), y - (pair.binds?.y ?? 0)))),
+      Math.min(
+        ...placed(side).map(([x, y]) => Math.hypot(x - (pair.binds?.x ?? 0), y - (pair.binds?.y ?? 0))),
+      ),
     ),
   );
   expect(nearest).toBeLessThan(0.1);

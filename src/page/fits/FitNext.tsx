@@ -55,7 +55,11 @@ export function FitNext(props: {
   );
 }
 
-function Go(props: { readonly words: string; readonly isNext: boolean; readonly onGo: () => void }): ReactNode {
+function Go(props: {
+  readonly words: string;
+  readonly isNext: boolean;
+  readonly onGo: () => void;
+}): ReactNode {
   const { words, isNext, onGo } = props;
   return (
     <div className="entry-row">
@@ -88,7 +92,9 @@ function Chosen(props: {
           {asSentence(doubt)}
         </p>
       ))}
-      {row.search !== '' && !isTrap && <SearchWords words={row.search} count={row.part?.count ?? null} isOwn={row.from === 'own'} />}
+      {row.search !== '' && !isTrap && (
+        <SearchWords words={row.search} count={row.part?.count ?? null} isOwn={row.from === 'own'} />
+      )}
       {row.reworks.length > 0 && (
         <section>
           <h4 className="why-title">What to alter</h4>
@@ -103,7 +109,9 @@ function Chosen(props: {
       )}
       {row.checks.length > 0 && !isTrap && (
         <section>
-          <h4 className="why-title">{row.from === 'own' ? 'What to check with the caliper' : 'When it arrives, check'}</h4>
+          <h4 className="why-title">
+            {row.from === 'own' ? 'What to check with the caliper' : 'When it arrives, check'}
+          </h4>
           <ul>
             {row.checks.map((check) => (
               <li key={check.words}>{asSentence(check.words)}</li>

@@ -14,9 +14,9 @@ export default function OwnParts(): ReactNode {
   return (
     <div className="entry own-parts">
       <p>
-        A list of the gears in your drawers, as a spreadsheet saves it (CSV): one row a kind of gear, with its teeth and
-        its size or its measure across the tips, and, if known, bore, width, material and where it is kept. The order of
-        the columns is free. The list stays on this machine; no job file holds it.
+        A list of the gears in your drawers, as a spreadsheet saves it (CSV): one row a kind of gear, with its
+        teeth and its size or its measure across the tips, and, if known, bore, width, material and where it
+        is kept. The order of the columns is free. The list stays on this machine; no job file holds it.
       </p>
       <div className="entry-row">
         <button type="button" onClick={() => picker.current?.click()}>
@@ -79,7 +79,9 @@ function OneFile({ file }: { readonly file: KeptParts }): ReactNode {
       {read && read.badRows.length > 0 && (
         <>
           <h4 className="own-parts-name">Rows that could not be used</h4>
-          <p className="entry-hint">They stay in the list as they are. Mend them in the file and add it again.</p>
+          <p className="entry-hint">
+            They stay in the list as they are. Mend them in the file and add it again.
+          </p>
           <ul className="own-parts-bad">
             {read.badRows.slice(0, mostShown).map((row) => (
               <li key={row.line}>

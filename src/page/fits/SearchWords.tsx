@@ -1,7 +1,11 @@
 import { type ReactNode, useState } from 'react';
 
 /** Words to search for, to be copied; what comes in a bag stands beside them. */
-export function SearchWords(props: { readonly words: string; readonly count: number | null; readonly isOwn: boolean }): ReactNode {
+export function SearchWords(props: {
+  readonly words: string;
+  readonly count: number | null;
+  readonly isOwn: boolean;
+}): ReactNode {
   const { words, count, isOwn } = props;
   const [said, setSaid] = useState('');
   return (

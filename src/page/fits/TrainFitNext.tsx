@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import type { Job, TrainRow, WheelPick } from '../../index.ts';
+import type { Job, SubstitutesReport, TrainRow, WheelPick } from '../../index.ts';
 import { useStoreOfPage } from '../state/use-page.ts';
 import { nameWheel } from '../words/name-wheel.ts';
 import { acceptRow } from './accept-row.ts';
@@ -8,9 +8,29 @@ import { asSentence } from './tell-fits.ts';
 import { nameTrain } from './tell-trains.ts';
 
 /** What to get, make and alter for the chosen train, and taking it into the job as one change. */
-export function TrainFitNext({ job, row }: { readonly job: Job; readonly row: TrainRow | undefined }): ReactNode {
+export function TrainFitNext(props: {
+  readonly job: Job;
+  readonly report: SubstitutesReport | undefined;
+  readonly row: TrainRow | undefined;
+}): ReactNode {
+  const { job, report, row } = props;
   const store = useStoreOfPage();
-  if (!row) return <p>Touch one of the rows under Why.</p>;
+  if (!report) return <p>One moment …</p>;
+  if (!row) {
+    const [first] = report.wheels.filter((wheel) => wheel.rows.some((one) => one.fits)).concat(report.wheels);
+    if (!first) return <p>Add the gears of the machine first.</p>;
+    return (
+      <div className="entry-row">
+        <button
+          type="button"
+          className="next"
+          onClick={() => store.turnTo({ wheelId: first.id }, 'what-fits')}
+        >
+          {`What fits in place of ${nameWheel(job, first.id)}?`}
+        </button>
+      </div>
+    );
+  }
   const picks = row.meshes.flatMap((mesh) => [mesh.driver, mesh.driven]);
   const fresh = picks.filter((pick) => pick.from !== 'present');
   return (
@@ -19,7 +39,9 @@ export function TrainFitNext({ job, row }: { readonly job: Job; readonly row: Tr
       {fresh.map((pick) => (
         <Pick key={pick.wheelId} job={job} pick={pick} />
       ))}
-      {row.verdict !== 'turns' && <p>Rolled, one of these pairs does not run smoothly: look for another train.</p>}
+      {row.verdict !== 'turns' && (
+        <p>Rolled, one of these pairs does not run smoothly: look for another train.</p>
+      )}
       {row.accept.length > 0 && (
         <div className="entry-row">
           <button

@@ -9,11 +9,12 @@ import { nameTrain, tellError, tellFine, tellNew, tellTrainRuns } from './tell-t
 
 /** The trains to compare side by side: those that nothing beats, then the others that came near. */
 export function TrainRows(props: {
+  readonly job: Job;
   readonly rows: readonly TrainRow[];
   readonly chosen: TrainRow | undefined;
   readonly onChoose: (row: TrainRow) => void;
 }): ReactNode {
-  const { rows, chosen, onChoose } = props;
+  const { job, rows, chosen, onChoose } = props;
   const groups = [
     { words: 'Nothing beats these', of: rows.filter((row) => row.isOnFront) },
     { words: 'Others that come near', of: rows.filter((row) => !row.isOnFront) },
@@ -33,9 +34,9 @@ export function TrainRows(props: {
               >
                 <span className="fit-row-name">{nameTrain(row)}</span>
                 <span>{tellError(row)}</span>
-                <span>{tellNew(row)}</span>
                 <span>{tellTrainRuns(row)}</span>
-                <span>{tellFine(row)}</span>
+                <span className="fit-row-whole">{tellNew(row, job)}</span>
+                <span className="fit-row-whole">{tellFine(row)}</span>
               </button>
             </li>
           ))}
@@ -46,7 +47,13 @@ export function TrainRows(props: {
 }
 
 /** One gear for another: the best that was found for each that is broken. */
-export function GearByGear({ job, report }: { readonly job: Job; readonly report: SubstitutesReport }): ReactNode {
+export function GearByGear({
+  job,
+  report,
+}: {
+  readonly job: Job;
+  readonly report: SubstitutesReport;
+}): ReactNode {
   const store = useStoreOfPage();
   return (
     <section>

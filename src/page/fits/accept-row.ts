@@ -9,11 +9,24 @@ const ofThePlace: readonly (JobReading['of'] | undefined)[] = ['shaft', 'center-
  * the old piece, and what was wrong with it, is kept under `replaced`; the shaft and the distances of the posts stay.
  */
 export function acceptRow(job: Job, accept: SubstituteRow['accept']): Job {
-  return accept.reduce((one, { wheelId, spec }) => editWheel(one, wheelId, (wheel) => replace(wheel, spec)), job);
+  return accept.reduce(
+    (one, { wheelId, spec }) => editWheel(one, wheelId, (wheel) => replace(wheel, spec)),
+    job,
+  );
 }
 
 function replace(wheel: Wheel, spec: SubstituteRow['accept'][number]['spec']): Wheel {
-  const { readings = [], damage, state, spec: before, missing, tipWearMm, runoutMm, leftOut: _, ...rest } = wheel;
+  const {
+    readings = [],
+    damage,
+    state,
+    spec: before,
+    missing,
+    tipWearMm,
+    runoutMm,
+    leftOut: _,
+    ...rest
+  } = wheel;
   const old = { state, damage, spec: before, missing, tipWearMm, runoutMm };
   const isOfPlace = (reading: JobReading): boolean => ofThePlace.includes(reading.of);
   return {

@@ -23,15 +23,29 @@ export interface FitWords {
 export function tellFits(found: WheelSubstitutes, job: Job): FitWords {
   if (!found.need) {
     const [why = 'not enough is known of it'] = found.notes;
-    return { sentence: 'Can’t tell yet what fits.', certainty: 'undecided', word: "can't tell yet", more: [asSentence(withNames(why, job))] };
+    return {
+      sentence: 'Can’t tell yet what fits.',
+      certainty: 'undecided',
+      word: "can't tell yet",
+      more: [asSentence(withNames(why, job))],
+    };
   }
   const best = found.rows.find((row) => row.fits);
   const more = found.notes.map((note) => asSentence(withNames(note, job)));
   if (!best) {
-    return { sentence: 'Nothing here fits.', certainty: 'nothing-fits', word: 'nothing that was rolled turns', more };
+    return {
+      sentence: 'Nothing here fits.',
+      certainty: 'nothing-fits',
+      word: 'nothing that was rolled turns',
+      more,
+    };
   }
   const rolled = best.verdict === null ? 'by its numbers, not rolled' : 'rolled: it turns';
-  const certainty: Certainty = !found.need.isSure ? 'undecided' : best.verdict === 'turns' ? 'certain' : 'likely';
+  const certainty: Certainty = !found.need.isSure
+    ? 'undecided'
+    : best.verdict === 'turns'
+      ? 'certain'
+      : 'likely';
   const word = found.need.isSure ? rolled : `${rolled}, if the answer about the old one holds`;
   return { sentence: bestSentence(best), certainty, word, more };
 }
@@ -60,12 +74,20 @@ export function sizeOf({ pitch }: SubstituteRow): string {
 /** How a row runs, in few words: for the list, where rows are compared. */
 export function tellRuns(row: SubstituteRow): string {
   const verdict =
-    row.verdict === 'turns' ? 'turns' : row.verdict === 'rough' ? 'runs rough' : row.verdict === 'jams' ? 'jams' : 'not rolled';
+    row.verdict === 'turns'
+      ? 'turns'
+      : row.verdict === 'rough'
+        ? 'runs rough'
+        : row.verdict === 'jams'
+          ? 'jams'
+          : 'not rolled';
   const tightest = row.meshes.reduce<number | undefined>(
     (least, mesh) => (least === undefined || mesh.backlashMinMm < least ? mesh.backlashMinMm : least),
     undefined,
   );
-  return tightest === undefined || row.verdict === 'jams' ? verdict : `${verdict}, ${tightest.toFixed(2)} mm of play`;
+  return tightest === undefined || row.verdict === 'jams'
+    ? verdict
+    : `${verdict}, ${tightest.toFixed(2)} mm of play`;
 }
 
 /** What a row does to the speed of what comes out. */

@@ -18,16 +18,31 @@ export function tellTrains(report: SubstitutesReport, row: TrainRow | undefined,
   const more = [...(trains?.notes ?? []), ...report.notes].map((note) => asSentence(withNames(note, job)));
   if (!trains || !row) {
     if (singles.length === 0)
-      return { sentence: 'Nothing here fits.', certainty: 'nothing-fits', word: 'nothing that was rolled turns', more };
+      return {
+        sentence: 'Nothing here fits.',
+        certainty: 'nothing-fits',
+        word: 'nothing that was rolled turns',
+        more,
+      };
     const names = singles.map((wheel) => nameWheel(job, wheel.id)).join(', ');
-    return { sentence: `One gear for another: something fits for ${names}.`, certainty: 'likely', word: 'gear by gear', more };
+    return {
+      sentence: `One gear for another: something fits for ${names}.`,
+      certainty: 'likely',
+      word: 'gear by gear',
+      more,
+    };
   }
   const word = trains.proven
     ? `proven: the best of ${tellCount(trains.space)} on these posts`
     : `best so far, ${Math.floor(trains.searchedPercent)} % of ${tellCount(trains.space)} searched`;
   if (!row.fits) {
     const why = row.verdict === 'turns' ? `${tellError(row)} than wanted` : 'it does not run smoothly';
-    return { sentence: `No train on these posts keeps the speed; the nearest: ${why}.`, certainty: 'nothing-fits', word, more };
+    return {
+      sentence: `No train on these posts keeps the speed; the nearest: ${why}.`,
+      certainty: 'nothing-fits',
+      word,
+      more,
+    };
   }
   const gears = row.newParts === 1 ? '1 new gear keeps' : `${row.newParts} new gears keep`;
   const error = row.errorPercent === 0 ? 'exactly' : `within ${tellPercent(row.errorPercent)}`;
@@ -69,8 +84,9 @@ export function tellTrainRuns({ verdict, meshes }: TrainRow): string {
   return verdict === 'jams' ? word : `${word}, ${least.toFixed(2)} mm of play`;
 }
 
-export function tellNew({ newParts }: TrainRow): string {
-  return newParts === 0 ? 'no new gear' : newParts === 1 ? '1 new gear' : `${newParts} new gears`;
+export function tellNew({ newParts, accept }: TrainRow, job: Job): string {
+  const names = accept.map((one) => nameWheel(job, one.wheelId)).join('; ');
+  return newParts === 0 ? 'no new gear' : `new: ${names}`;
 }
 
 /** How hard its made wheels are to make. */
@@ -81,5 +97,7 @@ export function tellFine({ fineness, meshes }: TrainRow): string {
 }
 
 function tellCount(count: number): string {
-  return count < 1e6 ? String(count) : `${Number(count.toPrecision(2)).toExponential().replace('e+', ' × 10^')}`;
+  return count < 1e6
+    ? String(count).replace(/\B(?=(\d{3})+$)/g, ' ')
+    : `${Number(count.toPrecision(2)).toExponential().replace('e+', ' × 10^')}`;
 }

@@ -39,5 +39,9 @@ export function usePair(
     };
   }, [store, job, key]);
   const isWorking = mateId !== undefined && came?.key !== key;
-  return { pair: mateId === undefined ? undefined : came?.pair, isWorking, fail: isWorking ? undefined : came?.fail };
+  return {
+    pair: mateId === undefined ? undefined : came?.pair,
+    isWorking,
+    fail: isWorking ? undefined : came?.fail,
+  };
 }

@@ -5,10 +5,7 @@ import { useWhatFits } from '../questions/use-what-fits.tsx';
 import { View } from './View.tsx';
 
 /** *What fits?* for a gear or, without one, for the train. A file of its own, as it loads only when it is asked for. */
-export default function FitsView(props: {
-  readonly job: Job;
-  readonly wheel: Wheel | undefined;
-}): ReactNode {
+export default function FitsView(props: { readonly job: Job; readonly wheel: Wheel | undefined }): ReactNode {
   const { job, wheel } = props;
   return wheel ? <OfGear job={job} wheel={wheel} /> : <OfTrain job={job} />;
 }

@@ -4,10 +4,7 @@ import { removeWheel } from '../state/edit-job.ts';
 import { useStoreOfPage } from '../state/use-page.ts';
 
 /** What the job and this gear are called, what it is made of, and notes. */
-export function Names({ job, wheel }: {
-  readonly job: Job;
-  readonly wheel: Wheel | undefined;
-}): ReactNode {
+export function Names({ job, wheel }: { readonly job: Job; readonly wheel: Wheel | undefined }): ReactNode {
   const store = useStoreOfPage();
   return (
     <div className="entry">

@@ -30,24 +30,25 @@ export function TrainLine({
           <span className="train-job">{job?.title ?? ''}</span>
         </h1>
         <nav aria-label="Gears of this job" className="train-gears">
-          {job &&
-            (isNarrow ? <OneOf job={job} wheel={wheel} /> : <AllGears job={job} wheel={wheel} />)}
+          {job && (isNarrow ? <OneOf job={job} wheel={wheel} /> : <AllGears job={job} wheel={wheel} />)}
         </nav>
         <Steps />
         <JobMenu job={job} wheel={wheel} />
       </div>
       <nav aria-label="Questions" className="train-questions">
-        {questions.filter((one) => isAskedOf(one, place.subject)).map(({ key, words }) => (
-          <button
-            key={key}
-            type="button"
-            className="train-question"
-            aria-current={key === place.question ? 'page' : undefined}
-            onClick={() => store.go({ question: key, ...(wheel ? { wheelId: wheel.id } : {}) })}
-          >
-            {words}
-          </button>
-        ))}
+        {questions
+          .filter((one) => isAskedOf(one, place.subject))
+          .map(({ key, words }) => (
+            <button
+              key={key}
+              type="button"
+              className="train-question"
+              aria-current={key === place.question ? 'page' : undefined}
+              onClick={() => store.go({ question: key, ...(wheel ? { wheelId: wheel.id } : {}) })}
+            >
+              {words}
+            </button>
+          ))}
       </nav>
     </header>
   );
@@ -84,7 +85,11 @@ function AllGears({ job, wheel }: OnLine): ReactNode {
               aria-current={one.id === wheel?.id ? 'true' : undefined}
               onClick={() => store.turnTo({ wheelId: one.id })}
             >
-              <TrainGear wheel={one} verdict={answers[one.id]?.report.verdict} isOpen={one.id === wheel?.id} />
+              <TrainGear
+                wheel={one}
+                verdict={answers[one.id]?.report.verdict}
+                isOpen={one.id === wheel?.id}
+              />
               <span className="train-gear-name">{one.name ?? one.id}</span>
             </button>
           </li>

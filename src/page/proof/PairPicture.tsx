@@ -18,7 +18,8 @@ export function PairPicture(props: {
   const { x, y } = pair.spot;
   const sides = [pair.driver, pair.driven];
   const paths = useMemo(
-    () => [pair.driver, pair.driven].map(({ outline }) => `${tracePoints(outline, 0, outline.length / 2 - 1)}Z`),
+    () =>
+      [pair.driver, pair.driven].map(({ outline }) => `${tracePoints(outline, 0, outline.length / 2 - 1)}Z`),
     [pair],
   );
   return (

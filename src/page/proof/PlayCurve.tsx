@@ -53,7 +53,10 @@ export function PlayCurve({ pair, box }: { readonly pair: PairDrawing; readonly 
       <path className="line-known" d={line(high)} />
       <path className="line-known" d={line(low)} />
       {isFree ? (
-        <path className="line-thin" d={`M${toX(tightestAt)} ${toY(valueAt(pair, high))}V${toY(valueAt(pair, low))}`} />
+        <path
+          className="line-thin"
+          d={`M${toX(tightestAt)} ${toY(valueAt(pair, high))}V${toY(valueAt(pair, low))}`}
+        />
       ) : (
         listBinding(pair).map(([from, to]) => (
           <path

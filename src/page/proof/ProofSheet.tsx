@@ -43,11 +43,18 @@ export function ProofSheet(props: {
       </svg>
       <p
         className="ProofSheet-words"
-        style={{ left: circle.x - circle.radius, top: circle.y + circle.radius + 4, width: 2 * circle.radius }}
+        style={{
+          left: circle.x - circle.radius,
+          top: circle.y + circle.radius + 4,
+          width: 2 * circle.radius,
+        }}
       >
         {words.spot}
       </p>
-      <p className="ProofSheet-words" style={{ left: curve.x, top: curve.y + curve.height + 4, width: curve.width }}>
+      <p
+        className="ProofSheet-words"
+        style={{ left: curve.x, top: curve.y + curve.height + 4, width: curve.width }}
+      >
         {words.cycle}
       </p>
       <p className="ProofSheet-words" style={{ left: line.x, top: line.y + 12, width: line.width }}>

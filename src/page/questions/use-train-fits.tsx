@@ -5,8 +5,8 @@ import type { Job, TrainRow } from '../../index.ts';
 import { acceptRow } from '../fits/accept-row.ts';
 import { OwnPartsLine } from '../fits/OwnPartsLine.tsx';
 import { Searching } from '../fits/Searching.tsx';
-import { GearByGear, MayChange, TrainRows } from '../fits/TrainRows.tsx';
 import { TrainFitNext } from '../fits/TrainFitNext.tsx';
+import { GearByGear, MayChange, TrainRows } from '../fits/TrainRows.tsx';
 import { chooseTrain, nameTrain, tellTrains } from '../fits/tell-trains.ts';
 import { useFits } from '../fits/use-fits.ts';
 import { Verdict } from '../slip/Verdict.tsx';
@@ -48,7 +48,10 @@ export function useTrainFits(job: Job): QuestionParts {
     answer: (
       <>
         <Verdict
-          sentence={words?.sentence ?? (fits.fail ? `Not yet: ${fits.fail.message}.` : 'Looking through what there is.')}
+          sentence={
+            words?.sentence ??
+            (fits.fail ? `Not yet: ${fits.fail.message}.` : 'Looking through what there is.')
+          }
           certainty={words?.certainty ?? 'undecided'}
           word={words?.word ?? (fits.fail ? "can't tell yet" : 'working')}
           isWorking={fits.isWorking}
@@ -63,10 +66,10 @@ export function useTrainFits(job: Job): QuestionParts {
         <Searching fits={fits} />
       </>
     ),
-    next: <TrainFitNext job={job} row={row} />,
+    next: <TrainFitNext job={job} report={report} row={row} />,
     why: (
       <div className="why">
-        <TrainRows rows={rows} chosen={row} onChoose={setPicked} />
+        <TrainRows job={job} rows={rows} chosen={row} onChoose={setPicked} />
         {report && <GearByGear job={job} report={report} />}
         {report && (
           <MayChange job={job} changing={change ?? report.trains?.changing ?? []} onChange={setChange} />

@@ -71,6 +71,8 @@ export function useTrain(job: Job): QuestionParts {
         onOpen={setOpened}
       />
     ),
-    why: <TrainWhy job={job} report={answer?.report} drawing={answer?.drawing} unit={unit} onAct={setOpened} />,
+    why: (
+      <TrainWhy job={job} report={answer?.report} drawing={answer?.drawing} unit={unit} onAct={setOpened} />
+    ),
   };
 }

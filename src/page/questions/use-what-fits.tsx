@@ -6,8 +6,8 @@ import { GearDrawing } from '../drawing/GearDrawing.tsx';
 import { FitNext } from '../fits/FitNext.tsx';
 import { FitRows } from '../fits/FitRows.tsx';
 import { OwnPartsLine } from '../fits/OwnPartsLine.tsx';
-import { tellFits } from '../fits/tell-fits.ts';
 import { Searching } from '../fits/Searching.tsx';
+import { tellFits } from '../fits/tell-fits.ts';
 import { useFits } from '../fits/use-fits.ts';
 import { usePair } from '../fits/use-pair.ts';
 import { ProofSheet } from '../proof/ProofSheet.tsx';
@@ -31,7 +31,12 @@ export function useWhatFits(job: Job, wheel: Wheel): QuestionParts {
   const [mate, setMate] = useState<string>();
   const mates = found?.need?.mates ?? [];
   const mateId = mates.find((one) => one.id === mate)?.id ?? tightestMate(row) ?? mates[0]?.id;
-  const rolled = usePair(job, wheel.id, row ? mateId : undefined, row?.accept.find((one) => one.wheelId === wheel.id)?.spec);
+  const rolled = usePair(
+    job,
+    wheel.id,
+    row ? mateId : undefined,
+    row?.accept.find((one) => one.wheelId === wheel.id)?.spec,
+  );
   const titleBlock = titleBlockOf(
     job,
     wheel,
@@ -58,10 +63,16 @@ export function useWhatFits(job: Job, wheel: Wheel): QuestionParts {
         <ProofSheet
           pair={rolled.pair}
           moduleMm={row?.pitch.moduleMm ?? 1}
-          names={{ driver: nameWheel(job, rolled.pair.driver.wheelId), driven: nameWheel(job, rolled.pair.driven.wheelId) }}
+          names={{
+            driver: nameWheel(job, rolled.pair.driver.wheelId),
+            driven: nameWheel(job, rolled.pair.driven.wheelId),
+          }}
           isWorking={rolled.isWorking}
           unit={unit}
-          titleBlock={{ ...titleBlock, gear: row ? `${row.teeth} teeth for ${titleBlock.gear}` : titleBlock.gear }}
+          titleBlock={{
+            ...titleBlock,
+            gear: row ? `${row.teeth} teeth for ${titleBlock.gear}` : titleBlock.gear,
+          }}
         />
       </>
     ) : (
@@ -82,7 +93,10 @@ export function useWhatFits(job: Job, wheel: Wheel): QuestionParts {
     answer: (
       <>
         <Verdict
-          sentence={words?.sentence ?? (fits.fail ? `Not yet: ${fits.fail.message}.` : 'Looking through what there is.')}
+          sentence={
+            words?.sentence ??
+            (fits.fail ? `Not yet: ${fits.fail.message}.` : 'Looking through what there is.')
+          }
           certainty={words?.certainty ?? 'undecided'}
           word={words?.word ?? (fits.fail ? "can't tell yet" : 'working')}
           isWorking={fits.isWorking}

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { defaultKit, isCovered, type Job, tellOdds, type Wheel } from '../../index.ts';
+import { capitalize, defaultKit, isCovered, type Job, tellOdds, type Wheel } from '../../index.ts';
 import { GearDrawing } from '../drawing/GearDrawing.tsx';
 import { ActEntry } from '../entries/ActEntry.tsx';
 import { readField } from '../entries/read-field.ts';
@@ -10,6 +10,7 @@ import { Verdict } from '../slip/Verdict.tsx';
 import { tellUncovered } from '../start/tell-uncovered.ts';
 import { listNextActs, type NextAct } from '../state/choose-next.ts';
 import { dropReading } from '../state/edit-job.ts';
+import { isKnownBySpec } from '../state/is-specified.ts';
 import type { GearAnswer } from '../state/page-state.ts';
 import { draftKey } from '../state/page-store.ts';
 import { isSameSlot, type Slot, slotKey, slotOf } from '../state/slot.ts';
@@ -17,7 +18,8 @@ import { subjectOf } from '../state/subject-of.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { formatLength } from '../words/format-length.ts';
 import { nameAct } from '../words/name-act.ts';
-import { tellAnswer } from '../words/tell-answer.ts';
+import { nameModule } from '../words/name-module.ts';
+import { splitTrade, tellAnswer } from '../words/tell-answer.ts';
 import { tellEnding } from '../words/tell-ending.ts';
 import { titleBlockOf } from '../words/title-block-of.ts';
 import type { QuestionParts } from './question.ts';
@@ -94,6 +96,23 @@ function Answer(props: {
         sentence="Stop here: this kind can't be worked out yet."
         certainty="nothing-fits"
         isWorking={false}
+      />
+    );
+  }
+  if (isKnownBySpec(wheel)) {
+    const { teeth, moduleMm } = wheel.spec ?? {};
+    const [size, trade] = splitTrade(nameModule(moduleMm ?? 0));
+    return (
+      <Verdict
+        sentence={
+          <>
+            {teeth === undefined ? capitalize(size) : `${capitalize(size)}, ${teeth} teeth.`}{' '}
+            {trade && <small>({trade})</small>}
+          </>
+        }
+        certainty="certain"
+        word="as this job says"
+        isWorking={isWorking}
       />
     );
   }

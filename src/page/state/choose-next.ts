@@ -1,4 +1,5 @@
 import { isCovered, type Wheel, type WheelReport } from '../../index.ts';
+import { isKnownBySpec } from './is-specified.ts';
 import { findReading, isSameSlot, type Slot, slotKey, slotOf } from './slot.ts';
 
 /** What the person does next, why, and what for: more can be taken, but nothing asks for it. */
@@ -17,7 +18,7 @@ const leastGain = 0.02;
  * tips, then what the answer says tells most; once the size is likely, what the part needs. Empty at an ending.
  */
 export function listNextActs(wheel: Wheel, report: WheelReport | undefined): NextAct[] {
-  if (!isCovered(wheel)) return [];
+  if (!isCovered(wheel) || isKnownBySpec(wheel)) return [];
   const acts: NextAct[] = [];
   const has = (slot: Slot): boolean => findReading(wheel, slot) >= 0;
   const isLeftOut = (slot: Slot): boolean => (wheel.leftOut ?? []).includes(slotKey(slot));

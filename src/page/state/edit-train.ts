@@ -70,8 +70,7 @@ export function seatWheel(job: Job, wheelId: string, seat: Seat): Job {
   const shaft = shaftOf(other);
   const post = other.post ?? other.id;
   const part = other.part ?? other.id;
-  const shared =
-    seat.how === 'same-post' ? { post } : seat.how === 'one-piece' ? { shaft, part } : { shaft };
+  const shared = seat.how === 'same-post' ? { post } : seat.how === 'one-piece' ? { shaft, part } : { shaft };
   const seated = editWheel(job, wheelId, ({ shaft: _shaft, part: _part, post: _post, ...rest }) => ({
     ...rest,
     // Loose on one post they turn apart: each has its own shaft, by its own name.

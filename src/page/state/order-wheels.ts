@@ -16,7 +16,9 @@ export function orderWheels(job: Job): readonly Wheel[] {
     const seen = new Set(queue);
     for (let at = queue.shift(); at !== undefined; at = queue.shift()) {
       // On one shaft the wheel that is turned comes before those that turn others.
-      const here = (onShaft.get(at) ?? []).toSorted((a, b) => Number(driven.has(b.id)) - Number(driven.has(a.id)));
+      const here = (onShaft.get(at) ?? []).toSorted(
+        (a, b) => Number(driven.has(b.id)) - Number(driven.has(a.id)),
+      );
       for (const wheel of here) ordered.add(wheel);
       for (const mesh of meshes) {
         const next = byId.get(mesh.driven ?? '');

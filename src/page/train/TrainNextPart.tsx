@@ -10,13 +10,13 @@ import { type Slot, slotKey } from '../state/slot.ts';
 import { subjectOf } from '../state/subject-of.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { nameWheel } from '../words/name-wheel.ts';
-import { AgainstEntry } from './acts/AgainstEntry.tsx';
-import { KindChoice } from './acts/KindChoice.tsx';
-import { MotorEntry } from './acts/MotorEntry.tsx';
-import { SeatEntry } from './acts/SeatEntry.tsx';
-import { SizeEntry } from './acts/SizeEntry.tsx';
-import { WantedEntry } from './acts/WantedEntry.tsx';
+import { AgainstEntry } from './AgainstEntry.tsx';
 import { actKey, type TrainAct, type TrainNext } from './choose-train-next.ts';
+import { KindChoice } from './KindChoice.tsx';
+import { MotorEntry } from './MotorEntry.tsx';
+import { SeatEntry } from './SeatEntry.tsx';
+import { SizeEntry } from './SizeEntry.tsx';
+import { WantedEntry } from './WantedEntry.tsx';
 
 /** The one next act about the train, and the others in a list. */
 export function TrainNextPart(props: {
@@ -164,7 +164,9 @@ function Entry(props: {
     case 'motor':
       return <MotorEntry {...{ job, from, text, onType, onTake }} />;
     case 'wanted':
-      return <WantedEntry {...{ job, from, to, text, onType, onTake }} onMotor={() => onOpen({ of: 'motor' })} />;
+      return (
+        <WantedEntry {...{ job, from, to, text, onType, onTake }} onMotor={() => onOpen({ of: 'motor' })} />
+      );
     default:
   }
   if (!wheel) return <p>That gear is no longer in this job.</p>;
@@ -173,7 +175,9 @@ function Entry(props: {
       return (
         <KindChoice
           chosen={wheel.kind ?? 'external'}
-          onChoose={(kind) => onTake('what kind it is', (one) => editWheel(one, wheel.id, (was) => ({ ...was, kind })))}
+          onChoose={(kind) =>
+            onTake('what kind it is', (one) => editWheel(one, wheel.id, (was) => ({ ...was, kind })))
+          }
         />
       );
     case 'against':
@@ -217,7 +221,9 @@ function Go({ words, onGo }: { readonly words: string; readonly onGo: () => void
 /** Wheels that the turning reaches: their shaft's turns are known. */
 function listReached(job: Job, report: DriveReport | undefined): ReadonlySet<string> {
   const shafts = new Set(report?.shafts.flatMap((shaft) => (shaft.turns ? [shaft.id] : [])));
-  const ids = (job.wheels ?? []).filter((wheel) => shafts.has(shaftOf(wheel)) || shaftOf(wheel) === job.motor?.shaft);
+  const ids = (job.wheels ?? []).filter(
+    (wheel) => shafts.has(shaftOf(wheel)) || shaftOf(wheel) === job.motor?.shaft,
+  );
   return new Set(ids.map((wheel) => wheel.id));
 }
 

@@ -6,8 +6,8 @@ import { chooseMissing } from '../drawing/missing-teeth.ts';
 import { TitleBlock } from '../drawing/TitleBlock.tsx';
 import { useSize } from '../drawing/use-size.ts';
 import { labelRoom, placeLabels } from './place-labels.ts';
-import { tellPost } from './tell-train.ts';
 import { TrainWheel } from './TrainWheel.tsx';
+import { tellPost } from './tell-train.ts';
 import { type Motion, useTurning } from './use-turning.ts';
 
 export interface TrainSheetProps {
@@ -222,7 +222,8 @@ function listMotions(drawing: TrainDrawing, s: number): Motion[] {
   return drawing.wheels.map((wheel): Motion => {
     if (wheel.form === 'rack' || wheel.form === 'worm') {
       const pitch = Math.PI * (wheel.moduleMm ?? 1);
-      const moved = wheel.form === 'rack' ? (wheel.travel ?? 0) : (wheel.turns ?? 0) * (wheel.teeth ?? 1) * pitch;
+      const moved =
+        wheel.form === 'rack' ? (wheel.travel ?? 0) : (wheel.turns ?? 0) * (wheel.teeth ?? 1) * pitch;
       const sign = Math.sign(moved);
       return {
         id: wheel.id,

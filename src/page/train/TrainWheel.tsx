@@ -38,11 +38,20 @@ export const TrainWheel = memo(function TrainWheel(props: {
       style={slides ? undefined : { transform: `rotate(${(-wheel.phase * 180) / Math.PI}deg)` }}
       aria-hidden="true"
     >
-      <g transform={slides && wheel.form === 'rack' ? `scale(1 -1) translate(${phaseOf(wheel)} 0)` : 'scale(1 -1)'}>
+      <g
+        transform={
+          slides && wheel.form === 'rack' ? `scale(1 -1) translate(${phaseOf(wheel)} 0)` : 'scale(1 -1)'
+        }
+      >
         {wheel.form === 'worm' ? (
           <path className="line-thin" d={paths.sliding} />
         ) : (
-          <path className={`${line} TrainSheet-body`} fillRule="evenodd" d={paths.body} strokeLinejoin="round" />
+          <path
+            className={`${line} TrainSheet-body`}
+            fillRule="evenodd"
+            d={paths.body}
+            strokeLinejoin="round"
+          />
         )}
         {paths.gone && <path className="line-rival" d={paths.gone} />}
         {!slides && <circle className="TrainSheet-pen" cx={wheel.rootRadius * 0.82} r={2.5 / s} />}
@@ -56,7 +65,10 @@ export const TrainWheel = memo(function TrainWheel(props: {
       </div>
     );
   return (
-    <div className="TrainSheet-wheel TrainSheet-clip" style={{ ...box, transform: `rotate(${(-wheel.along * 180) / Math.PI}deg)` }}>
+    <div
+      className="TrainSheet-wheel TrainSheet-clip"
+      style={{ ...box, transform: `rotate(${(-wheel.along * 180) / Math.PI}deg)` }}
+    >
       {wheel.form === 'worm' && (
         <svg className="TrainSheet-turned" viewBox={view} aria-hidden="true">
           <path className={`${line} TrainSheet-body`} d={paths.body} />

@@ -25,7 +25,9 @@ export function TrainWhy(props: {
           <h3 className="why-title">What stands in the way</h3>
           <ul>
             {report.troubles.map((trouble) => (
-              <li key={trouble.message}>{withNames(`${capitalize(trouble.message)}. ${trouble.remedy}`, job)}</li>
+              <li key={trouble.message}>
+                {withNames(`${capitalize(trouble.message)}. ${trouble.remedy}`, job)}
+              </li>
             ))}
           </ul>
         </section>
@@ -40,8 +42,8 @@ export function TrainWhy(props: {
           Add a gear
         </button>
       </section>
-      {drawing?.guesses.map((guess) => (
-        <p key={guess}>{`${capitalize(guess)}.`}</p>
+      {[...(report?.notes ?? []), ...(drawing?.guesses ?? [])].map((note) => (
+        <p key={note}>{withNames(`${capitalize(note)}.`, job)}</p>
       ))}
     </div>
   );
@@ -87,7 +89,9 @@ function Meshes(props: {
                       className="plain"
                       onClick={() => onAct({ of: 'distance', wheelId: mesh.driven, mate: mesh.driver })}
                     >
-                      {mesh.centerMm === null ? 'measure the distance' : `${formatLength(mesh.centerMm, unit)} ${unit} apart`}
+                      {mesh.centerMm === null
+                        ? 'measure the distance'
+                        : `${formatLength(mesh.centerMm, unit)} ${unit} apart`}
                     </button>
                   )}
                 </span>
@@ -113,7 +117,8 @@ function Meshes(props: {
 function tellMesh(mesh: DriveReport['meshes'][number]): string {
   if (mesh.verdict === 'turns') return 'turns';
   if (mesh.verdict === 'rough') return 'runs rough';
-  if (mesh.verdict === 'jams') return mesh.freeFromMm === null ? 'jams' : `jams, free from ${mesh.freeFromMm.toFixed(2)} mm`;
+  if (mesh.verdict === 'jams')
+    return mesh.freeFromMm === null ? 'jams' : `jams, free from ${mesh.freeFromMm.toFixed(2)} mm`;
   return mesh.kind === 'belt' ? 'a belt' : mesh.kind === 'worm' ? 'a screw, not rolled' : 'not rolled';
 }
 
@@ -162,8 +167,12 @@ function tellSeated(job: Job, wheel: Wheel): string {
   }[seat.how];
   const sits = seat.how === 'alone' ? how : `${how} ${nameWheel(job, seat.wheelId)}`;
   const meshes = job.meshes ?? [];
-  const by = meshes.flatMap((mesh) => (mesh.driven === wheel.id && mesh.driver ? [nameWheel(job, mesh.driver)] : []));
-  const on = meshes.flatMap((mesh) => (mesh.driver === wheel.id && mesh.driven ? [nameWheel(job, mesh.driven)] : []));
+  const by = meshes.flatMap((mesh) =>
+    mesh.driven === wheel.id && mesh.driver ? [nameWheel(job, mesh.driver)] : [],
+  );
+  const on = meshes.flatMap((mesh) =>
+    mesh.driver === wheel.id && mesh.driven ? [nameWheel(job, mesh.driven)] : [],
+  );
   const parts = [`is ${nameKind(wheel.kind)}, ${sits}`];
   if (by.length > 0) parts.push(`${by.join(' and ')} turns it`);
   if (on.length > 0) parts.push(`it turns ${on.join(' and ')}`);

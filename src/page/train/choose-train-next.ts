@@ -32,7 +32,9 @@ export function listTrainActs(
   const wheels = job.wheels ?? [];
   if (wheels.length < 2) {
     const why =
-      wheels.length === 0 ? 'Begin with any gear of the machine.' : 'Add the gear it runs against, or any other of the machine.';
+      wheels.length === 0
+        ? 'Begin with any gear of the machine.'
+        : 'Add the gear it runs against, or any other of the machine.';
     return [{ act: { of: 'add' }, why }];
   }
   const next: TrainNext[] = [];
@@ -47,7 +49,8 @@ export function listTrainActs(
     const [first, second] = about;
     if (trouble.kind === 'cannot-mesh' && second !== undefined)
       add({ of: 'distance', wheelId: first, mate: second }, why);
-    else if (trouble.kind === 'contradiction' && first !== undefined) add({ of: 'against', wheelId: first }, why);
+    else if (trouble.kind === 'contradiction' && first !== undefined)
+      add({ of: 'against', wheelId: first }, why);
     else if (trouble.kind === 'unknown-teeth' && first !== undefined) add(countAct(job, first), why);
   }
   for (const wheel of wheels) {
@@ -57,7 +60,10 @@ export function listTrainActs(
   for (const mesh of report?.meshes ?? []) {
     if (mesh.verdict !== 'jams') continue;
     const broken = [mesh.driven, mesh.driver].find((id) => stateOf(job, id) !== 'sound') ?? mesh.driven;
-    add({ of: 'fits', wheelId: broken }, `${capitalize(name(mesh.driver))} and ${name(mesh.driven)} jam: see what fits instead.`);
+    add(
+      { of: 'fits', wheelId: broken },
+      `${capitalize(name(mesh.driver))} and ${name(mesh.driven)} jam: see what fits instead.`,
+    );
   }
   const gains = wheels.flatMap((wheel) => {
     const answer = answers[wheel.id];
@@ -68,7 +74,10 @@ export function listTrainActs(
   });
   gains.sort((a, b) => b.gain - a.gain);
   for (const { wheel } of gains)
-    add({ of: 'gear', wheelId: wheel.id }, `What ${name(wheel.id)} is can't be told yet: a reading there tells most.`);
+    add(
+      { of: 'gear', wheelId: wheel.id },
+      `What ${name(wheel.id)} is can't be told yet: a reading there tells most.`,
+    );
   for (const mesh of report?.meshes ?? []) {
     if (mesh.centerMm !== null || mesh.kind === 'belt') continue;
     if (isLeftOut(job, mesh.driven, mesh.driver)) continue;
@@ -80,13 +89,22 @@ export function listTrainActs(
   const isNotStarting = report?.troubles.some((trouble) => trouble.kind === 'no-input') ?? false;
   const leftOut = job.leftOut ?? [];
   if (isNotStarting || (job.motor?.rpm === undefined && !leftOut.includes('motor')))
-    add({ of: 'motor' }, isNotStarting ? 'Nothing says yet where the turning starts.' : 'Then every post can be given its speed.');
+    add(
+      { of: 'motor' },
+      isNotStarting
+        ? 'Nothing says yet where the turning starts.'
+        : 'Then every post can be given its speed.',
+    );
   const hasWish = job.wanted?.ratio !== undefined || job.wanted?.travelMmPerTurn !== undefined;
-  if (!hasWish && !leftOut.includes('wanted')) add({ of: 'wanted' }, 'Then it can be said how far off it runs.');
+  if (!hasWish && !leftOut.includes('wanted'))
+    add({ of: 'wanted' }, 'Then it can be said how far off it runs.');
   for (const wheel of wheels) {
     if (stateOf(job, wheel.id) === 'sound') continue;
     const how = wheel.state === 'lost' ? 'is lost' : 'is damaged';
-    add({ of: 'fits', wheelId: wheel.id }, `${sentence(`${name(wheel.id)} ${how}`)} See what can be put in its place.`);
+    add(
+      { of: 'fits', wheelId: wheel.id },
+      `${sentence(`${name(wheel.id)} ${how}`)} See what can be put in its place.`,
+    );
   }
   return next;
 }
@@ -102,7 +120,10 @@ export function actKey(act: TrainAct): string {
 /** Counting is done at the gear; what has no gear readings, such as a screw, is asked here. */
 function countAct(job: Job, wheelId: string): TrainAct {
   const kind = job.wheels?.find((one) => one.id === wheelId)?.kind;
-  return { of: kind === undefined || kind === 'external' || kind === 'internal' || kind === 'rack' ? 'gear' : 'size', wheelId };
+  return {
+    of: kind === undefined || kind === 'external' || kind === 'internal' || kind === 'rack' ? 'gear' : 'size',
+    wheelId,
+  };
 }
 
 function isJoined(job: Job, wheelId: string): boolean {

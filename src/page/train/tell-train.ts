@@ -1,7 +1,6 @@
 import { capitalize, type DriveReport, type Job, type TrainDrawing } from '../../index.ts';
 import type { Certainty } from '../slip/Verdict.tsx';
 import { nameShaft, nameWheel } from '../words/name-wheel.ts';
-import { withNames } from '../words/with-names.ts';
 
 /** What the train does, in one sentence, how sure that is, and what else stands. */
 export interface TrainWords {
@@ -15,14 +14,24 @@ export interface TrainWords {
 export function tellTrain(report: DriveReport, job: Job): TrainWords {
   const count = job.wheels?.length ?? 0;
   const { sentence, isKnown } = tellWhatItDoes(report, job, count);
-  const more = [...tellWanted(report), ...report.notes.map((note) => `${capitalize(withNames(note, job))}.`)];
+  const more = tellWanted(report);
   const bad = report.meshes.find((mesh) => mesh.verdict === 'jams');
   if (bad) {
     const pair = `${nameWheel(job, bad.driver)} and ${nameWheel(job, bad.driven)}`;
-    return { sentence: `It jams: ${pair} can't turn together.`, certainty: 'nothing-fits', word: 'rolled', more: [sentence, ...more] };
+    return {
+      sentence: `It jams: ${pair} can't turn together.`,
+      certainty: 'nothing-fits',
+      word: 'rolled',
+      more: [sentence, ...more],
+    };
   }
   if (report.troubles.some((trouble) => trouble.kind === 'contradiction'))
-    return { sentence: "These gears can't all turn together.", certainty: 'nothing-fits', word: 'worked out from the counts', more };
+    return {
+      sentence: "These gears can't all turn together.",
+      certainty: 'nothing-fits',
+      word: 'worked out from the counts',
+      more,
+    };
   if (!isKnown) return { sentence, certainty: 'undecided', word: "can't tell yet", more };
   if (report.meshes.some((mesh) => mesh.verdict === 'rough'))
     return { sentence, certainty: 'likely', word: 'it runs rough', more };
@@ -49,7 +58,12 @@ function tellWhatItDoes(
     };
   }
   if (ratio && from !== null && to !== null) {
-    const way = report.direction === null ? '' : report.direction === 'same' ? ', the same way round' : ', the other way round';
+    const way =
+      report.direction === null
+        ? ''
+        : report.direction === 'same'
+          ? ', the same way round'
+          : ', the other way round';
     const [a, b] = [nameShaft(job, from), nameShaft(job, to)];
     const sentence =
       ratio.value >= 1
@@ -68,8 +82,14 @@ function tellWanted({ wanted }: DriveReport): string[] {
   const way = directionHolds === false ? ['It turns the wrong way round.'] : [];
   if (Math.abs(errorPercent) < 1e-9) return ['That is what is wanted, exactly.', ...way];
   const size = `${Number(Math.abs(errorPercent).toPrecision(3))} % ${errorPercent > 0 ? 'slower' : 'faster'} than wanted`;
-  const judged = within ? `near enough: ${tellNumber(tolerancePercent)} % is allowed` : `too much: ${tellNumber(tolerancePercent)} % is allowed`;
-  return [`${capitalize(size)}, ${judged}.`, ...effects.slice(0, 2).map((one) => `${capitalize(one.words)}.`), ...way];
+  const judged = within
+    ? `near enough: ${tellNumber(tolerancePercent)} % is allowed`
+    : `too much: ${tellNumber(tolerancePercent)} % is allowed`;
+  return [
+    `${capitalize(size)}, ${judged}.`,
+    ...effects.slice(0, 2).map((one) => `${capitalize(one.words)}.`),
+    ...way,
+  ];
 }
 
 /** What stands at a post of the drawing: what sits there, and how fast it turns. */

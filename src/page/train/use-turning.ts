@@ -61,8 +61,7 @@ export function useTurning(
     start() {
       const now = Number(document.timeline.currentTime ?? 0);
       // One start for all: a frame's difference would show as teeth in teeth.
-      for (const animation of running.current)
-        animation.startTime = now - Number(animation.currentTime ?? 0);
+      for (const animation of running.current) animation.startTime = now - Number(animation.currentTime ?? 0);
       setIsTurning(true);
     },
     stop() {

@@ -3,7 +3,11 @@ import type { Wanted } from '../state/edit-train.ts';
 /** The terms in which a person may know what should come out. */
 export type WishTerm = 'ratio' | 'rpm' | 'seconds' | 'speed' | 'travel';
 
-export const wishTerms: readonly { readonly term: WishTerm; readonly words: string; readonly needsMotor: boolean }[] = [
+export const wishTerms: readonly {
+  readonly term: WishTerm;
+  readonly words: string;
+  readonly needsMotor: boolean;
+}[] = [
   { term: 'rpm', words: 'turns of the output a minute', needsMotor: true },
   { term: 'seconds', words: 'seconds for one turn of the output', needsMotor: true },
   { term: 'speed', words: 'speed of paper, tape or belt on a roller', needsMotor: true },

@@ -3,6 +3,7 @@ import {
   describeFail,
   drawCounts,
   drawPair,
+  drawSpec,
   drawTrain,
   drawWheel,
   Fail,
@@ -16,6 +17,7 @@ import {
   searchSubstitutes,
   shapePart,
 } from '../../index.ts';
+import { isKnownBySpec } from '../state/is-specified.ts';
 import { slotOf } from '../state/slot.ts';
 import type { Asks, WorkerReply, WorkerRequest, WorkerStop } from './asks.ts';
 
@@ -153,7 +155,11 @@ function identifyAndDraw(
   const [report] = identify(job, { wheelId }).wheels;
   const asked = [...report.next.map(slotOf), ...slots];
   const wheel = job.wheels?.find((one) => one.id === wheelId);
-  const drawing = drawWheel(report, wheel ? kindOf(wheel) : 'external', asked, chordError);
+  const kind = wheel ? kindOf(wheel) : 'external';
+  const drawing =
+    wheel?.spec && isKnownBySpec(wheel)
+      ? drawSpec(wheel.spec, kind, chordError)
+      : drawWheel(report, kind, asked, chordError);
   for (const gear of drawing.gears) {
     if (gear.outline.buffer instanceof ArrayBuffer) transfer.push(gear.outline.buffer);
   }

@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
-import type { Job, Wheel } from '../../../index.ts';
-import { readField } from '../../entries/read-field.ts';
-import { TakeField } from '../../entries/TakeField.tsx';
-import { editWheel } from '../../state/edit-job.ts';
-import { readNumber } from '../read-number.ts';
+import type { Job, Wheel } from '../../index.ts';
+import { readField } from '../entries/read-field.ts';
+import { TakeField } from '../entries/TakeField.tsx';
+import { editWheel } from '../state/edit-job.ts';
+import { readNumber } from './read-number.ts';
 
 /** What a wheel without gear readings is known by: a belt wheel's diameter, a screw's threads, else its teeth. */
 export function SizeEntry(props: {
@@ -28,7 +28,9 @@ export function SizeEntry(props: {
             const content = readField(text, unit);
             if ('wrong' in content) return content.wrong;
             const [mm] = content.lengths;
-            onTake(`across ${own} ${text}`, (job) => editWheel(job, wheel.id, (one) => ({ ...one, diameterMm: mm })));
+            onTake(`across ${own} ${text}`, (job) =>
+              editWheel(job, wheel.id, (one) => ({ ...one, diameterMm: mm })),
+            );
             return undefined;
           }}
         />
@@ -46,7 +48,12 @@ export function SizeEntry(props: {
         onTake={() => {
           const teeth = readNumber(text);
           const least = isWorm ? 1 : 4;
-          if (teeth === undefined || !Number.isInteger(teeth) || teeth < least || teeth > (isWorm ? 12 : 1000))
+          if (
+            teeth === undefined ||
+            !Number.isInteger(teeth) ||
+            teeth < least ||
+            teeth > (isWorm ? 12 : 1000)
+          )
             return isWorm
               ? 'Type a whole number, mostly 1 or 2: look at its end and count where threads begin.'
               : 'Type a whole number, such as 40.';

@@ -1,10 +1,10 @@
 import { type ReactNode, useState } from 'react';
-import type { Job } from '../../../index.ts';
-import { Choice } from '../../entries/Choice.tsx';
-import { TakeField } from '../../entries/TakeField.tsx';
-import { setMotor, shaftOf } from '../../state/edit-train.ts';
-import { nameShaft } from '../../words/name-wheel.ts';
-import { readNumber } from '../read-number.ts';
+import type { Job } from '../../index.ts';
+import { Choice } from '../entries/Choice.tsx';
+import { TakeField } from '../entries/TakeField.tsx';
+import { setMotor, shaftOf } from '../state/edit-train.ts';
+import { nameShaft } from '../words/name-wheel.ts';
+import { readNumber } from './read-number.ts';
 
 /** Where the turning starts, and how fast. */
 export function MotorEntry(props: {

@@ -1,11 +1,11 @@
 import { type ReactNode, useState } from 'react';
-import type { Job } from '../../../index.ts';
-import { Choice } from '../../entries/Choice.tsx';
-import { TakeField } from '../../entries/TakeField.tsx';
-import { setWanted, shaftOf } from '../../state/edit-train.ts';
-import { nameShaft } from '../../words/name-wheel.ts';
-import { readNumber } from '../read-number.ts';
-import { barTerms, type WishTerm, wishOf, wishTerms } from '../wish-of.ts';
+import type { Job } from '../../index.ts';
+import { Choice } from '../entries/Choice.tsx';
+import { TakeField } from '../entries/TakeField.tsx';
+import { setWanted, shaftOf } from '../state/edit-train.ts';
+import { nameShaft } from '../words/name-wheel.ts';
+import { readNumber } from './read-number.ts';
+import { barTerms, type WishTerm, wishOf, wishTerms } from './wish-of.ts';
 
 type Way = 'same' | 'opposite' | 'either';
 
@@ -25,7 +25,8 @@ export function WantedEntry(props: {
   const [chosenEnd, setTo] = useState<string>();
   const usual = job.wanted?.to ?? props.to;
   const to = chosenEnd ?? (ends.some((one) => one.value === usual) ? usual : ends[0]?.value) ?? '';
-  const isBar = job.wheels?.some((one) => one.kind === 'rack' && (one.id === to || shaftOf(one) === to)) ?? false;
+  const isBar =
+    job.wheels?.some((one) => one.kind === 'rack' && (one.id === to || shaftOf(one) === to)) ?? false;
   const terms = isBar ? barTerms : wishTerms;
   const [chosen, setTerm] = useState<WishTerm>('ratio');
   const term = terms.find((one) => one.term === chosen) ?? terms[0];
@@ -58,7 +59,9 @@ export function WantedEntry(props: {
   };
   return (
     <div className="entry">
-      {ends.length > 1 && <Choice legend="What comes out at the end?" options={ends} chosen={to} onChoose={setTo} />}
+      {ends.length > 1 && (
+        <Choice legend="What comes out at the end?" options={ends} chosen={to} onChoose={setTo} />
+      )}
       <Choice
         legend="What do you know of it?"
         options={terms.map((one) => ({ value: one.term, words: one.words }))}
@@ -95,12 +98,20 @@ export function WantedEntry(props: {
           {term.term === 'speed' && (
             <label className="entry-small">
               Across the roller, mm{' '}
-              <input value={roller} inputMode="decimal" onChange={(event) => setRoller(event.currentTarget.value)} />
+              <input
+                value={roller}
+                inputMode="decimal"
+                onChange={(event) => setRoller(event.currentTarget.value)}
+              />
             </label>
           )}
           <label className="entry-small">
             How near must it be? %{' '}
-            <input value={near} inputMode="decimal" onChange={(event) => setNear(event.currentTarget.value)} />
+            <input
+              value={near}
+              inputMode="decimal"
+              onChange={(event) => setNear(event.currentTarget.value)}
+            />
           </label>
           {!isBar && (
             <Choice

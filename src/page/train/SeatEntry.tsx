@@ -1,7 +1,7 @@
 import { type ReactNode, useState } from 'react';
-import type { Job, Wheel } from '../../../index.ts';
-import { Choice } from '../../entries/Choice.tsx';
-import { findSeat, type Seat, seatWheel } from '../../state/edit-train.ts';
+import type { Job, Wheel } from '../../index.ts';
+import { Choice } from '../entries/Choice.tsx';
+import { findSeat, type Seat, seatWheel } from '../state/edit-train.ts';
 
 type How = Seat['how'];
 

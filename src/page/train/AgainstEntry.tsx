@@ -1,8 +1,8 @@
 import { type ReactNode, useState } from 'react';
-import type { Job, Wheel } from '../../../index.ts';
-import { Choice } from '../../entries/Choice.tsx';
-import { isBetween, joinWheels, meshKindOf, partWheels } from '../../state/edit-train.ts';
-import { nameWheel } from '../../words/name-wheel.ts';
+import type { Job, Wheel } from '../../index.ts';
+import { Choice } from '../entries/Choice.tsx';
+import { isBetween, joinWheels, meshKindOf, partWheels } from '../state/edit-train.ts';
+import { nameWheel } from '../words/name-wheel.ts';
 
 /** Which other wheel one runs against, and which of the two turns the other. */
 export function AgainstEntry(props: {
@@ -22,10 +22,15 @@ export function AgainstEntry(props: {
   );
   const [way, setWay] = useState<'by' | 'drives'>();
   const usual = reached.has(wheel.id) && !reached.has(mate) ? 'drives' : 'by';
-  const isCrossed = (job.meshes ?? []).some((mesh) => isBetween(mesh, wheel.id, mate) && mesh.crossed === true);
+  const isCrossed = (job.meshes ?? []).some(
+    (mesh) => isBetween(mesh, wheel.id, mate) && mesh.crossed === true,
+  );
   const [belt, setBelt] = useState<'open' | 'crossed'>(isCrossed ? 'crossed' : 'open');
   const other = nameWheel(job, mate);
-  const kind = meshKindOf(wheel, job.wheels?.find((one) => one.id === mate));
+  const kind = meshKindOf(
+    wheel,
+    job.wheels?.find((one) => one.id === mate),
+  );
   if (others.length === 0) return <p>There is no other gear in this job yet: add one first.</p>;
   return (
     <div className="entry">
@@ -62,7 +67,12 @@ export function AgainstEntry(props: {
           onClick={() => {
             const [driver, driven] = (way ?? usual) === 'by' ? [mate, wheel.id] : [wheel.id, mate];
             onTake(`${nameWheel(job, driver)} turns ${nameWheel(job, driven)}`, (one) =>
-              setCrossed(joinWheels(one, driver, driven, kind), driver, driven, kind === 'belt' && belt === 'crossed'),
+              setCrossed(
+                joinWheels(one, driver, driven, kind),
+                driver,
+                driven,
+                kind === 'belt' && belt === 'crossed',
+              ),
             );
           }}
         >
@@ -81,7 +91,9 @@ export function AgainstEntry(props: {
             type="button"
             className="plain"
             onClick={() =>
-              onTake(`${own} and ${nameWheel(job, partner)} parted`, (one) => partWheels(one, wheel.id, partner))
+              onTake(`${own} and ${nameWheel(job, partner)} parted`, (one) =>
+                partWheels(one, wheel.id, partner),
+              )
             }
           >
             {`It doesn’t run against ${nameWheel(job, partner)}`}

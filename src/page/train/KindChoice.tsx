@@ -1,7 +1,7 @@
 import './kind-choice.css';
 import type { ReactNode } from 'react';
-import type { WheelKind } from '../../state/edit-train.ts';
-import { wheelKinds } from '../wheel-kinds.ts';
+import type { WheelKind } from '../state/edit-train.ts';
+import { wheelKinds } from './wheel-kinds.ts';
 
 /** What a wheel is, as one of a few buttons in plain words. */
 export function KindChoice(props: {
