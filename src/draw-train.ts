@@ -1,12 +1,8 @@
 import type { DriveMesh, DriveModel, DriveWheel } from './drive/drive-model.ts';
 import type { DriveReport } from './drive/drive-report.ts';
+import { measureWheel, shownModule, shownRadius, type WheelShape } from './drive/measure-wheel.ts';
 import { placePosts } from './drive/place-posts.ts';
 import { type PhasedWheel, settlePhases } from './drive/settle-phases.ts';
-import { Fail } from './fail.ts';
-import { findDiameters } from './involute/gear-diameters.ts';
-import type { GearSpec } from './involute/gear-spec.ts';
-import { rackBackDepth } from './involute/rack-outline.ts';
-import { traceOutline } from './involute/trace-outline.ts';
 import { collectDrive } from './job/collect-drive.ts';
 import { collectEvidence } from './job/collect-evidence.ts';
 import type { Job } from './job/job-schema.ts';
@@ -38,23 +34,12 @@ export interface DrawnPost {
   readonly wheels: readonly string[];
 }
 
-export interface DrawnWheel {
+export interface DrawnWheel extends WheelShape {
   readonly id: string;
   readonly post: string;
   readonly x: number;
   readonly y: number;
-  readonly form: 'round' | 'internal' | 'rack' | 'worm' | 'pulley';
-  /** x0, y0, … about the wheel's own axis with tooth 0 on +x, closed; absent where no toothing is known */
-  readonly outline?: Float64Array | undefined;
-  readonly perTooth: number;
   readonly teeth: number | undefined;
-  readonly moduleMm: number | undefined;
-  /** Radii: tip (a ring's: its outer rim), pitch circle at which it runs, root */
-  readonly reach: number;
-  readonly pitchRadius: number;
-  readonly rootRadius: number;
-  /** The teeth are drawn from a spec or an answer; else the circle is a guess */
-  readonly isKnown: boolean;
   /** How it stands, so that teeth stand in gaps; of a rack and a worm a length along `along` */
   readonly phase: number;
   /** A rack's and a worm's direction; a rack's teeth stand to the left of it */
@@ -77,13 +62,6 @@ export interface DrawnMesh {
   readonly belt: readonly (readonly [number, number, number, number])[];
 }
 
-/** Teeth of a rack, whose length nobody measured: odd, so that one stands in its middle. */
-const shownRackTeeth = 13;
-/** A wheel's radius where not even its teeth are counted, mm. */
-const shownRadius = 6;
-/** What a wheel of unknown size is drawn as: the commonest pitch of small machines (gear-library/priors). */
-const shownModule = 0.5;
-
 /**
  * The drive of a job from above: posts where the measured distances put them, every wheel's teeth standing in its
  * mates' gaps, and what each does for one turn of the input. What isn't known is drawn as a guess and said so in
@@ -97,27 +75,25 @@ export function drawTrain(job: Job, report: DriveReport, chordError: number): Tr
   const placed = placePosts(model);
   const at = new Map(placed.posts.map((post) => [post.id, post]));
   const postOf = ({ shaft }: DriveWheel): string => placed.postOfShaft.get(shaft) ?? shaft;
-  const sizes = new Map(model.wheels.map((wheel) => [wheel.id, measureWheel(wheel, model, chordError)]));
+  const shapes = model.wheels.map((wheel) => measureWheel(wheel, model, chordError));
+  const sizes = new Map(model.wheels.map((wheel, i) => [wheel.id, shapes[i]]));
   const seats = model.wheels.map((wheel) => seatOf(wheel, model, (one) => at.get(postOf(one)), sizes));
-  const seatById = new Map(seats.map((seat) => [seat.id, seat]));
   const phases = settlePhases(
     seats,
     model.meshes.filter((mesh) => mesh.kind === 'teeth'),
   );
   const turnsOf = new Map(report.shafts.map((shaft) => [shaft.id, shaft]));
-  const wheels = model.wheels.map((wheel): DrawnWheel => {
-    const size = sizes.get(wheel.id) ?? guessSize(wheel, model);
-    const seat = seatById.get(wheel.id);
+  const wheels = model.wheels.map((wheel, i): DrawnWheel => {
     const turning = turnsOf.get(wheel.shaft);
     return {
       id: wheel.id,
       post: postOf(wheel),
-      x: seat?.x ?? 0,
-      y: seat?.y ?? 0,
-      ...size,
+      x: seats[i].x,
+      y: seats[i].y,
+      ...shapes[i],
       teeth: wheel.teeth,
       phase: phases.get(wheel.id) ?? 0,
-      along: seat?.along ?? 0,
+      along: seats[i].along,
       turns: turning?.turns?.value ?? null,
       rpm: turning?.rpm ?? null,
       travel: wheel.kind === 'rack' ? travelOf(wheel, model, sizes, turnsOf) : null,
@@ -139,126 +115,6 @@ export function drawTrain(job: Job, report: DriveReport, chordError: number): Tr
   };
 }
 
-type Size = Pick<
-  DrawnWheel,
-  'form' | 'outline' | 'perTooth' | 'moduleMm' | 'reach' | 'pitchRadius' | 'rootRadius' | 'isKnown'
->;
-
-function measureWheel(wheel: DriveWheel, model: DriveModel, chordError: number): Size {
-  if (wheel.kind === 'pulley') return measurePulley(wheel) ?? guessSize(wheel, model);
-  if (wheel.kind === 'worm') return measureWorm(wheel, model);
-  const { spec } = wheel;
-  if (!spec) return guessSize(wheel, model);
-  if (spec.kind === 'rack') return measureRack(spec, chordError);
-  const drawn = tryTrace(spec, chordError);
-  const { reference, tip, root, transverseModule } = findDiameters(spec);
-  const isInternal = spec.kind === 'internal';
-  return {
-    form: isInternal ? 'internal' : 'round',
-    outline: drawn?.points,
-    perTooth: drawn?.perTooth ?? 0,
-    moduleMm: transverseModule,
-    // A ring's rim is not part of its toothing: so much metal is drawn behind its gaps.
-    reach: isInternal ? root / 2 + 2.25 * spec.module : tip / 2,
-    pitchRadius: workingRadius(wheel, model) ?? reference / 2,
-    rootRadius: root / 2,
-    isKnown: drawn !== undefined,
-  };
-}
-
-/** A toothing that can't exist is drawn as its circles. */
-function tryTrace(spec: GearSpec, chordError: number): ReturnType<typeof traceOutline> | undefined {
-  try {
-    return traceOutline(spec, chordError);
-  } catch (error) {
-    if (error instanceof Fail) return undefined;
-    throw error;
-  }
-}
-
-/** a z/(z1 + z2) of the first mesh whose distance is known; internal: a z/|z1 − z2|. */
-function workingRadius({ id, kind, teeth }: DriveWheel, model: DriveModel): number | undefined {
-  for (const mesh of model.meshes) {
-    if (mesh.kind !== 'teeth' || !mesh.center || (mesh.driver !== id && mesh.driven !== id)) continue;
-    const mate = model.wheels.find((one) => one.id === (mesh.driver === id ? mesh.driven : mesh.driver));
-    if (teeth === undefined || mate?.teeth === undefined || mate.kind === 'rack') continue;
-    const isInside = kind === 'internal' || mate.kind === 'internal';
-    const sum = isInside ? Math.abs(teeth - mate.teeth) : teeth + mate.teeth;
-    if (sum > 0) return (mesh.center.mm * teeth) / sum;
-  }
-  return undefined;
-}
-
-function measureRack(spec: GearSpec, chordError: number): Size {
-  const pitch = (Math.PI * spec.module) / Math.cos(spec.helixAngle);
-  const drawn = tryTrace({ ...spec, teeth: shownRackTeeth }, chordError);
-  return {
-    form: 'rack',
-    outline: drawn?.points,
-    perTooth: drawn?.perTooth ?? 0,
-    moduleMm: pitch / Math.PI,
-    reach: (shownRackTeeth / 2) * pitch,
-    pitchRadius: 0,
-    rootRadius: (spec.dedendum + rackBackDepth) * spec.module,
-    isKnown: drawn !== undefined,
-  };
-}
-
-function measurePulley({ diameterMm, teeth, pitchMm }: DriveWheel): Size | undefined {
-  const diameter =
-    diameterMm ?? (teeth !== undefined && pitchMm !== undefined ? (teeth * pitchMm) / Math.PI : 0);
-  if (!(diameter > 0)) return undefined;
-  const radius = diameter / 2;
-  return { ...plain, form: 'pulley', reach: radius, pitchRadius: radius, rootRadius: radius, isKnown: true };
-}
-
-function measureWorm({ worm, spec, id }: DriveWheel, model: DriveModel): Size {
-  const mesh = model.meshes.find((one) => one.driver === id || one.driven === id);
-  const mate = model.wheels.find((one) => one.id === (mesh?.driver === id ? mesh.driven : mesh?.driver));
-  const moduleMm = worm?.moduleMm ?? spec?.module ?? mate?.spec?.module ?? shownModule;
-  const diameter = worm?.referenceDiameterMm;
-  const reach = diameter === undefined ? 6 * moduleMm : diameter / 2 + moduleMm;
-  return {
-    ...plain,
-    form: 'worm',
-    moduleMm,
-    reach,
-    pitchRadius: reach - moduleMm,
-    rootRadius: reach - 2 * moduleMm,
-    isKnown: diameter !== undefined,
-  };
-}
-
-const plain = { outline: undefined, perTooth: 0, moduleMm: undefined };
-
-/** A circle for what nobody knows the size of: what its mate leaves of the distance, else its teeth at a usual pitch. */
-function guessSize(wheel: DriveWheel, model: DriveModel): Size {
-  const own = workingRadius(wheel, model) ?? ((wheel.teeth ?? 0) * shownModule) / 2;
-  const radius = own > 0 ? own : shownRadius;
-  if (wheel.kind === 'rack') {
-    const pitch = Math.PI * shownModule;
-    const reach = (shownRackTeeth / 2) * pitch;
-    return {
-      ...plain,
-      form: 'rack',
-      moduleMm: shownModule,
-      reach,
-      pitchRadius: 0,
-      rootRadius: 2.75 * shownModule,
-      isKnown: false,
-    };
-  }
-  const form = wheel.kind === 'pulley' ? 'pulley' : wheel.kind === 'internal' ? 'internal' : 'round';
-  return {
-    ...plain,
-    form,
-    reach: radius + shownModule,
-    pitchRadius: radius,
-    rootRadius: radius - shownModule,
-    isKnown: false,
-  };
-}
-
 type FindPost = (wheel: DriveWheel) => { readonly x: number; readonly y: number } | undefined;
 
 /** Where a wheel stands, and which way a bar or a screw lies: square to the line from its mate. */
@@ -266,7 +122,7 @@ function seatOf(
   wheel: DriveWheel,
   model: DriveModel,
   at: FindPost,
-  sizes: ReadonlyMap<string, Size>,
+  sizes: ReadonlyMap<string, WheelShape>,
 ): PhasedWheel & { readonly along: number } {
   const mate = mateOf(wheel, model);
   const from = mate && at(mate);
@@ -297,7 +153,7 @@ function besidePinion(
   pinion: DriveWheel | undefined,
   model: DriveModel,
   at: FindPost,
-  sizes: ReadonlyMap<string, Size>,
+  sizes: ReadonlyMap<string, WheelShape>,
 ): { readonly x: number; readonly y: number } | undefined {
   const from = pinion && at(pinion);
   if (!from) return undefined;
@@ -322,7 +178,7 @@ function mateOf({ id }: DriveWheel, model: DriveModel): DriveWheel | undefined {
 function travelOf(
   wheel: DriveWheel,
   model: DriveModel,
-  sizes: ReadonlyMap<string, Size>,
+  sizes: ReadonlyMap<string, WheelShape>,
   turnsOf: ReadonlyMap<string, DriveReport['shafts'][number]>,
 ): number | null {
   const pinion = mateOf(wheel, model);

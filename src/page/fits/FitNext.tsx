@@ -28,7 +28,7 @@ export function FitNext(props: {
       }}
     />
   );
-  if (!found.need || !found.need.isSure) {
+  if (!found.need?.isSure) {
     return (
       <div className="fit-do">
         <p>{`First find out what ${own} was: then what fits can be told, and rolled.`}</p>
