@@ -56,6 +56,11 @@ describe('imports point down only', () => {
       "import { match } from '../stock/match.ts';\nexport const planted = match;\n",
     ],
     [
+      'strength on solid',
+      'src/strength/planted.ts',
+      "import { buildSolid } from '../solid/build-solid.ts';\nexport const planted = buildSolid;\n",
+    ],
+    [
       'stock on making',
       'src/stock/planted.ts',
       "import { planPart } from '../making/plan-part.ts';\nexport const planted = planPart;\n",

@@ -23,12 +23,12 @@ export interface FlankPressure {
 /**
  * The Hertz pressure of a pair under a tangential force at the working circle.
  *
- * Two cylinders: p = √(w E*/(π ρ)), 1/E* = (1 − ν1²)/E1 + (1 − ν2²)/E2, 1/ρ = 1/ρ1 ± 1/ρ2 (internal −), a strip
- * 2 √(4 w ρ/(π E*)) wide in all (Johnson, Contact Mechanics, 4.2; Shigley eq. 14-11 to 14-14 is the same). On the
+ * Two cylinders: p = √(w E_r/(π ρ)), 1/E_r = (1 − ν1²)/E1 + (1 − ν2²)/E2, 1/ρ = 1/ρ1 ± 1/ρ2 (internal −), in a strip
+ * 2 √(4 w ρ/(π E_r)) wide (Johnson, Contact Mechanics, 4.2; Shigley eq. 14-11 to 14-14 is the same). On the
  * pitch point ρ = r_w sin α_wt; along the line of action one radius grows by what the other loses (internal: both
  * grow). Helical: radii over cos β_b, the load over the face width as it is.
  *
- * It is the pressure of hard cylinders that touch in a narrow strip: soft teeth spread the load and lie below it.
+ * It is the pressure of stiff cylinders that touch in a narrow strip: soft teeth spread the load and lie below it.
  *
  * Throws Fail as `findWorkingPair` and `findContactRatio` do.
  *

@@ -1,4 +1,4 @@
-import { findFlankPoint, type FlankPoint } from './find-flank-point.ts';
+import { type FlankPoint, findFlankPoint } from './find-flank-point.ts';
 import type { ToothHalf } from './trace-tooth-half.ts';
 
 /** What a tooth's shape makes of a force on its flank, at the two root sections in use. Lengths mm, angles rad. */

@@ -47,7 +47,8 @@ export function findPressFit(hub: PressedHub): PressFit {
   if (!(d > 0 && D > d && E > 0)) throw new Error(`a hub of ${D} mm on a shaft of ${d} mm, modulus ${E}`);
   const shape = (D * D + d * d) / (D * D - d * d);
   const strain = Math.max(0, hub.interference) / d;
-  const shaft = hub.shaftModulus === undefined ? 0 : (1 - (hub.shaftPoisson ?? steelPoisson)) / hub.shaftModulus;
+  const shaft =
+    hub.shaftModulus === undefined ? 0 : (1 - (hub.shaftPoisson ?? steelPoisson)) / hub.shaftModulus;
   const pressure = strain / ((shape + poisson) / E + shaft);
   const gripForce = Math.PI * d * hub.length * hub.friction * pressure;
   return {

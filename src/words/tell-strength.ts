@@ -1,0 +1,130 @@
+import type { Range } from '../strength/range.ts';
+import type { StrengthReport } from '../strength/strength-report.ts';
+import { capitalize } from './capitalize.ts';
+
+/**
+ * What the strength of a wheel comes to, in plain sentences, the weightiest first: what governs and by how much, what
+ * the teeth carry, heat, wall, press fit, and why the old wheel broke. Figures are rounded to what they are worth.
+ */
+export function tellStrength(report: StrengthReport): readonly string[] {
+  return [
+    tellVerdict(report),
+    ...report.criteria.filter(({ kind }) => kind !== report.governs).map(tellCriterion),
+    tellCarried(report),
+    ...tellHeat(report),
+    ...tellWall(report),
+    ...tellPress(report),
+    ...tellGround(report),
+    ...tellBreak(report),
+  ];
+}
+
+type Criterion = StrengthReport['criteria'][number];
+
+const namesOfCriteria: Readonly<Record<Criterion['kind'], string>> = {
+  'root-running': 'bending at the root while it runs',
+  'root-stall': 'bending at the root in a stall',
+  'flank-running': 'pressure on the flanks',
+};
+
+const verdictWords: Readonly<Record<Criterion['verdict'], string>> = {
+  holds: 'It should hold',
+  doubtful: 'It may hold, but not surely',
+  fails: 'It will break or wear out',
+};
+
+function tellVerdict(report: StrengthReport): string {
+  const { governs, verdict, heat, wall } = report;
+  if (governs === 'heat')
+    return `${report.material.name}: too warm. ${round(report.temperatureC)} °C is over the ${round(heat.warmLimitC.value)} °C that its teeth stand for years.`;
+  if (governs === 'wall' && wall)
+    return `The wall between root and bore is too thin: ${round(wall.mm)} mm, ${round(wall.inToothDepths)} of a tooth's depth.`;
+  const criterion = report.criteria.find(({ kind }) => kind === governs);
+  if (!criterion || verdict === 'no-load')
+    return 'No load is known, so nothing is judged by it. Give the torque on this shaft, running and in a stall.';
+  return `${verdictWords[criterion.verdict]}: ${tellMargin(criterion)}`;
+}
+
+function tellCriterion(criterion: Criterion): string {
+  return capitalize(tellMargin(criterion));
+}
+
+function tellMargin({ kind, stressMpa, allowableMpa, margin, wanted }: Criterion): string {
+  return `${namesOfCriteria[kind]} is ${round(stressMpa.value)} MPa of ${round(allowableMpa.value)} MPa, a margin of ${round(margin.value)} where ${wanted} is wanted (as unsure as the data are, ${tellRange(margin)}).`;
+}
+
+function tellCarried({ carries, criteria }: StrengthReport): string {
+  const running = carries.runningNmm ?? carries.runningN;
+  const stall = carries.stallNmm ?? carries.stallN;
+  const unit = carries.runningNmm ? 'N mm' : 'N';
+  const lead = criteria.length === 0 ? 'Its teeth carry' : 'With the margins wanted, its teeth carry';
+  return `${lead} about ${round(running.value)} ${unit} running (${tellRange(running)}) and ${round(stall.value)} ${unit} once, in a stall (${tellRange(stall)}).`;
+}
+
+function tellHeat({ governs, heat, material }: StrengthReport): string[] {
+  if (governs === 'heat' || heat.verdict === 'cool') return [];
+  return [
+    `${material.name} stands ${round(heat.warmLimitC.low)} to ${round(heat.warmLimitC.high)} °C for years: ${round(heat.leftC)} degrees are left. Keep air moving.`,
+  ];
+}
+
+function tellWall({ governs, wall }: StrengthReport): string[] {
+  if (governs === 'wall' || !wall || wall.verdict === 'enough') return [];
+  return [
+    `The wall between root and bore is ${round(wall.mm)} mm, ${round(wall.inToothDepths)} of a tooth's depth; one depth or more is usual.`,
+  ];
+}
+
+function tellPress({ press, material }: StrengthReport): string[] {
+  if (!press) return [];
+  const size = `on the ${round(press.shaftMm)} mm shaft, ${material.name} stands an interference of ${micro(press.lastingMm)} mm for years`;
+  if (!press.isWithinReach) {
+    return [
+      `No press fit: ${size}, and bores come out ${round(press.boreScatterMm)} mm apart. Make a slip fit and bond it, or use a flat, a knurl or a metal bush.`,
+    ];
+  }
+  return [
+    `A press fit is within reach: ${size}. After 1,000 hours it still holds about ${round(press.laterGripNmm)} N mm of the ${round(press.freshGripNmm)} it holds at first.`,
+  ];
+}
+
+/** What the figures stand on, where that is thin. */
+function tellGround(report: StrengthReport): string[] {
+  const said: string[] = [];
+  if (!report.isMaterialOfProcess)
+    said.push(`A ${report.process.name} does not usually make gears of ${report.material.name}.`);
+  if (report.isTrial) said.push('What the wheel is isn’t sure yet, so its strength isn’t either.');
+  if (!report.form.isConcentrationInRange)
+    said.push(
+      'The corner at the root is sharper than the formula covers: the true stress is higher. Round it.',
+    );
+  if (report.mate?.isMaterialAssumed)
+    said.push("The mate's material isn't known; steel stands for it, which is hardest on these flanks.");
+  if (report.allowableBasis === 'share-of-strength' && report.criteria.length > 0)
+    said.push('No tests of gears of this material are held: a share of its strength stands for them.');
+  return said;
+}
+
+function tellBreak({ broke, splitStrain }: StrengthReport): string[] {
+  const said = broke
+    .filter(({ probability }, i) => i === 0 || probability >= 0.15)
+    .map(({ name, likelihood, test }) => `Why the old one broke, ${likelihood}: ${name}. ${test}`);
+  if (splitStrain !== null)
+    said.push(`Its gap means that the bore was stretched by ${round(splitStrain * 100)} %.`);
+  return said;
+}
+
+function tellRange({ low, high }: Range): string {
+  return `${round(low)} to ${round(high)}`;
+}
+
+/** Two digits that count; no more is known. */
+function round(value: number): string {
+  if (!Number.isFinite(value)) return 'any';
+  return String(Number(value.toPrecision(Math.abs(value) >= 100 ? 3 : 2)));
+}
+
+/** Interferences are micrometers: three decimals of a millimeter. */
+function micro(value: number): string {
+  return value.toFixed(3);
+}
