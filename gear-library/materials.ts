@@ -13,6 +13,8 @@ export interface Figure {
 export interface Material {
   readonly key: string;
   readonly name: string;
+  /** What else people write for it, in small letters */
+  readonly alsoCalled: readonly string[];
   readonly family: 'semicrystalline' | 'amorphous' | 'resin' | 'metal';
   /** E at once, MPa, 23 °C, as a part on a bench has it (polyamides: conditioned by room air) */
   readonly modulusMpa: Figure;
@@ -78,6 +80,7 @@ export const materials: readonly Material[] = [
   {
     key: 'pom',
     name: 'POM (acetal), molded or cut from bar',
+    alsoCalled: ['acetal', 'polyacetal', 'polyoxymethylene', 'pom-c', 'pom-h'],
     family: 'semicrystalline',
     modulusMpa: figure(2850, 2600, 3600, `${acetalSheet}; high: homopolymer`),
     modulusAfter1000hMpa: figure(1300, 1100, 1600, acetalSheet),
@@ -113,6 +116,7 @@ export const materials: readonly Material[] = [
   {
     key: 'pa6',
     name: 'PA6 (nylon 6), molded or cast',
+    alsoCalled: ['nylon 6', 'polyamide 6', 'cast nylon'],
     family: 'semicrystalline',
     modulusMpa: figure(1200, 900, 2800, `${memory}: conditioned by room air; high: dry`),
     modulusAfter1000hMpa: figure(600, 400, 900, memory),
@@ -144,6 +148,7 @@ export const materials: readonly Material[] = [
   {
     key: 'pa66',
     name: 'PA66 (nylon 6.6), molded or cut from bar',
+    alsoCalled: ['nylon', 'nylon 6.6', 'nylon 66', 'polyamide', 'polyamide 66', 'pa', 'pa 66'],
     family: 'semicrystalline',
     modulusMpa: figure(1600, 1200, 2800, `dry: ${compared}; conditioned: ${memory}`),
     modulusAfter1000hMpa: figure(800, 550, 1100, memory),
@@ -175,6 +180,7 @@ export const materials: readonly Material[] = [
   {
     key: 'pa12',
     name: 'PA12 (nylon 12), sintered powder',
+    alsoCalled: ['nylon 12', 'polyamide 12', 'nylon powder'],
     family: 'semicrystalline',
     modulusMpa: figure(1700, 1500, 2000, printed),
     modulusAfter1000hMpa: figure(800, 550, 1100, memory),
@@ -203,6 +209,7 @@ export const materials: readonly Material[] = [
   {
     key: 'abs',
     name: 'ABS, printed filament',
+    alsoCalled: [],
     family: 'amorphous',
     modulusMpa: figure(2100, 1700, 2300, compared),
     modulusAfter1000hMpa: figure(1200, 900, 1500, memory),
@@ -230,6 +237,7 @@ export const materials: readonly Material[] = [
   {
     key: 'asa',
     name: 'ASA, printed filament',
+    alsoCalled: [],
     family: 'amorphous',
     modulusMpa: figure(2200, 1800, 2500, `${compared}, converted`),
     modulusAfter1000hMpa: figure(1250, 900, 1600, memory),
@@ -253,6 +261,7 @@ export const materials: readonly Material[] = [
   {
     key: 'pc',
     name: 'PC (polycarbonate), molded or printed filament',
+    alsoCalled: ['polycarbonate'],
     family: 'amorphous',
     modulusMpa: figure(2300, 1900, 2400, compared),
     modulusAfter1000hMpa: figure(
@@ -284,6 +293,7 @@ export const materials: readonly Material[] = [
   {
     key: 'pla',
     name: 'PLA, printed filament',
+    alsoCalled: [],
     family: 'amorphous',
     modulusMpa: figure(3000, 2000, 3500, printed),
     modulusAfter1000hMpa: figure(1500, 800, 2200, practice),
@@ -315,6 +325,7 @@ export const materials: readonly Material[] = [
   {
     key: 'petg',
     name: 'PETG, printed filament',
+    alsoCalled: ['pet-g'],
     family: 'amorphous',
     modulusMpa: figure(2100, 1900, 2800, printed),
     modulusAfter1000hMpa: figure(1200, 800, 1500, practice),
@@ -341,6 +352,7 @@ export const materials: readonly Material[] = [
   {
     key: 'resin',
     name: 'standard resin, cured',
+    alsoCalled: ['standard resin'],
     family: 'resin',
     modulusMpa: figure(2200, 1500, 2800, practice),
     modulusAfter1000hMpa: figure(900, 500, 1400, practice),
@@ -375,6 +387,7 @@ export const materials: readonly Material[] = [
   {
     key: 'resin-tough',
     name: 'tough resin, cured',
+    alsoCalled: ['tough resin', 'durable resin'],
     family: 'resin',
     modulusMpa: figure(
       1800,
@@ -419,6 +432,7 @@ export const materials: readonly Material[] = [
   {
     key: 'resin-rigid',
     name: 'rigid filled resin, cured',
+    alsoCalled: ['rigid resin', 'filled resin'],
     family: 'resin',
     modulusMpa: figure(6000, 4000, 10000, memory),
     modulusAfter1000hMpa: figure(3500, 2000, 6000, practice),
@@ -445,6 +459,7 @@ export const materials: readonly Material[] = [
   {
     key: 'brass',
     name: 'brass, free-cutting',
+    alsoCalled: [],
     family: 'metal',
     modulusMpa: figure(97000, 95000, 105000, memory),
     modulusAfter1000hMpa: figure(97000, 95000, 105000, memory),
@@ -468,6 +483,7 @@ export const materials: readonly Material[] = [
   {
     key: 'steel',
     name: 'steel, plain carbon',
+    alsoCalled: ['carbon steel', 'mild steel'],
     family: 'metal',
     modulusMpa: figure(206000, 200000, 212000, memory),
     modulusAfter1000hMpa: figure(206000, 200000, 212000, memory),

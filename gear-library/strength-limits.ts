@@ -38,6 +38,14 @@ export const flowPressure = {
   source: 'Johnson, Contact Mechanics, 6.1 (value from memory)',
 };
 
+/** Flanks under pressure fade by this power of what roots fade by. */
+export const flankFading = {
+  power: 0.5,
+  reason:
+    'what is left at ten million of PA66: half of its flow pressure, a quarter to a half of its strength in bending',
+  source: `the two formulas for PA66 beside each other (${memory})`,
+};
+
 /** How unsure the formulas for root and flank are, as parts of their value. */
 export const formulaSpread = {
   low: 0.7,

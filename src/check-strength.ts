@@ -11,6 +11,8 @@ import { findBoreRadius, type WheelForm } from './solid/wheel-form.ts';
 import { checkTooth, type Load, type ToothDuty, type ToothStrength } from './strength/check-tooth.ts';
 import { explainBreak } from './strength/explain-break.ts';
 import type { FormFactor } from './strength/find-form-factor.ts';
+import { findMaterial } from './strength/find-material.ts';
+import { solidRim } from './strength/find-root-stress.ts';
 import { planPressFit } from './strength/plan-press-fit.ts';
 import { exactly, multiply, type Range } from './strength/range.ts';
 import type { StrengthReport } from './strength/strength-report.ts';
@@ -51,7 +53,7 @@ export function checkStrength(job: Job, wheelId: string, options: StrengthOption
   const process = findProcess(options.process);
   const plan = planWheel(job, { wheelId, process: process.key });
   const { form } = plan.plan;
-  const oldMaterial = materials.find(({ key }) => key === plan.wheel.material?.trim().toLowerCase());
+  const oldMaterial = findMaterial(plan.wheel.material);
   const material = chooseMaterial(options.material, oldMaterial, process);
   const loads = findLoads(job, plan, options);
   const mate = findMate(job, wheelId);
@@ -136,7 +138,7 @@ function chooseMaterial(key: string | undefined, old: Material | undefined, proc
     if (!first) throw new Error(`no material for ${process.key}`);
     return first;
   }
-  const found = materials.find((material) => material.key === key);
+  const found = findMaterial(key);
   if (found) return found;
   throw new Fail(
     'bad-value',
@@ -210,8 +212,8 @@ function findMate(job: Job, wheelId: string): KnownMate | undefined {
     const id = mesh.driver === wheelId ? mesh.driven : mesh.driven === wheelId ? mesh.driver : undefined;
     const wheel = id === undefined ? undefined : job.wheels?.find((one) => one.id === id);
     if (!wheel) continue;
-    const known = materials.find(({ key }) => key === wheel.material?.trim().toLowerCase());
-    const material = known ?? materials.find(({ key }) => key === 'steel');
+    const known = findMaterial(wheel.material);
+    const material = known ?? findMaterial('steel');
     const spec = findSpec(job, wheel.id);
     if (!spec || !material) continue;
     return { id: wheel.id, spec, material, isMaterialAssumed: !known, centerDistance: mesh.centerMm };
@@ -256,11 +258,11 @@ function findWall({ spec, bore, rimDiameter }: WheelForm): Wall | undefined {
 }
 
 function judgeWall(wall: Wall, { leastWallMm }: Process): NonNullable<StrengthReport['wall']> {
-  // A rim of 1.2 tooth depths is solid ground (ISO 6336-3, Y_B = 1); half of one is where the formula ends.
+  // Half a tooth's depth is where the formula for rims ends.
   const verdict =
     wall.mm < leastWallMm || wall.inToothDepths < 0.5
       ? 'too-thin'
-      : wall.inToothDepths < 1.2
+      : wall.inToothDepths < solidRim
         ? 'thin'
         : 'enough';
   return { ...wall, leastMm: leastWallMm, verdict };

@@ -1,5 +1,5 @@
 import type { Material } from '../../gear-library/materials.ts';
-import { fatigueSpan, flowPressure, formulaSpread } from '../../gear-library/strength-limits.ts';
+import { fatigueSpan, flankFading, flowPressure, formulaSpread } from '../../gear-library/strength-limits.ts';
 import { exactly, lesser, multiply, type Range } from './range.ts';
 
 /** What a material bears, MPa, each as a range. */
@@ -30,7 +30,8 @@ export interface Duty {
  * T in °C (VDI 2736-2, value from memory, not confirmed; the guideline's factor of 2 for its test wheel is not used),
  * never above the strength; other materials their strength times (N/10³)^−k, with k such that the endurance ratio is
  * left at 10⁷. Flank: PA66 36 − 0.0012 T² + (1000 − 0.025 T²) N^−0.21 (VDI 2736-2, value from memory, not confirmed),
- * other materials 1.67 times the strength with the same fading; there wear decides, which no formula here foresees.
+ * other materials 1.67 times the strength, fading by the root of that; wear decides there, and no formula here
+ * foresees it.
  *
  * All zero from the softening temperature on.
  */
@@ -38,15 +39,13 @@ export function findAllowable(material: Material, duty: Duty): Allowable {
   const layers = duty.isAcrossLayers ? material.layerRatio : exactly(1);
   const once = multiply(material.strengthMpa, findWarmth(material, duty.temperatureC), layers);
   const faded = multiply(once, findFading(material, duty.cycles));
-  const flow = exactly(flowPressure.timesYield);
+  const flow = multiply(exactly(flowPressure.timesYield), once);
+  const pressed = multiply(flow, findFading(material, duty.cycles, flankFading.power));
   const formula = material.rootFatigue;
-  if (formula === null)
-    return { once, root: faded, flank: multiply(flow, faded), basis: 'share-of-strength' };
+  if (formula === null) return { once, root: faded, flank: pressed, basis: 'share-of-strength' };
   const root = lesser(multiply(exactly(findFormula(formula, duty)), spread, layers), once);
   const flank =
-    formula === 'pa66'
-      ? lesser(multiply(exactly(findFlankFormula(duty)), spread), multiply(flow, once))
-      : multiply(flow, faded);
+    formula === 'pa66' ? lesser(multiply(exactly(findFlankFormula(duty)), spread), flow) : pressed;
   return { once, root, flank, basis: 'formula' };
 }
 
@@ -61,9 +60,9 @@ function findWarmth({ softeningC }: Material, temperatureC: number): Range {
   return { value: left(softeningC.value), low: left(softeningC.low), high: left(softeningC.high) };
 }
 
-function findFading({ enduranceRatio }: Material, cycles: number): Range {
+function findFading({ enduranceRatio }: Material, cycles: number, power = 1): Range {
   const decades = Math.max(0, Math.log10(cycles / fatigueSpan.from));
-  const part = decades / Math.log10(fatigueSpan.to / fatigueSpan.from);
+  const part = (power * decades) / Math.log10(fatigueSpan.to / fatigueSpan.from);
   return {
     value: enduranceRatio.value ** part,
     low: enduranceRatio.low ** part,

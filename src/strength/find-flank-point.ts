@@ -45,10 +45,15 @@ function slopeAt(points: Float64Array, edge: number, part: number): number {
   const own = chordAt(points, edge);
   if (neighbor === edge) return own.slope;
   const other = chordAt(points, neighbor);
+  // A straight flank is one long chord beside the short ones of its fillet: their turning is not its own.
+  if (own.length > muchLonger * other.length) return own.slope;
   const fromMiddle = (part - 0.5) * own.length;
   const between = ((own.length + other.length) / 2) * Math.sign(neighbor - edge);
   return own.slope + ((other.slope - own.slope) * fromMiddle) / between;
 }
+
+/** Neighboring chords of one sampled curve differ by far less. */
+const muchLonger = 4;
 
 function chordAt(points: Float64Array, edge: number): { readonly slope: number; readonly length: number } {
   const dx = points[2 * edge + 2] - points[2 * edge];

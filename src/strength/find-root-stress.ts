@@ -41,6 +41,9 @@ export function findRootStress(
   return { local: nominal * helixFactor * rimFactor, lewis, helixFactor, rimFactor };
 }
 
+/** From this many tooth depths on a rim bears teeth as solid ground does (ISO 6336-3, Y_B; AGMA, K_B). */
+export const solidRim = 1.2;
+
 function findHelixFactor({ helixAngle, module }: GearSpec, faceWidth: number): number {
   const helix = Math.abs(helixAngle);
   const overlap = (faceWidth * Math.sin(helix)) / (Math.PI * module);
@@ -53,7 +56,7 @@ function findRimFactor(spec: GearSpec, rim: number): number {
     return inModules >= 3.5 ? 1 : 1.15 * Math.log(8.324 / inModules);
   }
   const inDepths = Math.max(0.5, rim / findToothDepth(spec));
-  return inDepths >= 1.2 ? 1 : 1.6 * Math.log(2.242 / inDepths);
+  return inDepths >= solidRim ? 1 : 1.6 * Math.log(2.242 / inDepths);
 }
 
 function findToothDepth(spec: GearSpec): number {

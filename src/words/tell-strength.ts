@@ -1,3 +1,4 @@
+import { solidRim } from '../strength/find-root-stress.ts';
 import type { Range } from '../strength/range.ts';
 import type { StrengthReport } from '../strength/strength-report.ts';
 import { capitalize } from './capitalize.ts';
@@ -27,11 +28,11 @@ const namesOfCriteria: Readonly<Record<Criterion['kind'], string>> = {
   'flank-running': 'pressure on the flanks',
 };
 
-const verdictWords: Readonly<Record<Criterion['verdict'], string>> = {
-  holds: 'It should hold',
-  doubtful: 'It may hold, but not surely',
-  fails: 'It will break or wear out',
-};
+function wordVerdict({ kind, verdict }: Criterion): string {
+  if (verdict === 'holds') return 'It should hold';
+  if (verdict === 'doubtful') return 'It may hold, but not surely';
+  return kind === 'flank-running' ? 'Its flanks will not last' : 'It is likely to break';
+}
 
 function tellVerdict(report: StrengthReport): string {
   const { governs, verdict, heat, wall } = report;
@@ -42,7 +43,7 @@ function tellVerdict(report: StrengthReport): string {
   const criterion = report.criteria.find(({ kind }) => kind === governs);
   if (!criterion || verdict === 'no-load')
     return 'No load is known, so nothing is judged by it. Give the torque on this shaft, running and in a stall.';
-  return `${verdictWords[criterion.verdict]}: ${tellMargin(criterion)}`;
+  return `${wordVerdict(criterion)}: ${tellMargin(criterion)}`;
 }
 
 function tellCriterion(criterion: Criterion): string {
@@ -50,7 +51,7 @@ function tellCriterion(criterion: Criterion): string {
 }
 
 function tellMargin({ kind, stressMpa, allowableMpa, margin, wanted }: Criterion): string {
-  return `${namesOfCriteria[kind]} is ${round(stressMpa.value)} MPa of ${round(allowableMpa.value)} MPa, a margin of ${round(margin.value)} where ${wanted} is wanted (as unsure as the data are, ${tellRange(margin)}).`;
+  return `${namesOfCriteria[kind]} is ${round(stressMpa.value)} MPa of ${round(allowableMpa.value)} MPa, a margin of ${round(margin.value)} where ${wanted} is wanted; the data leave ${tellRange(margin)} open.`;
 }
 
 function tellCarried({ carries, criteria }: StrengthReport): string {
@@ -71,7 +72,7 @@ function tellHeat({ governs, heat, material }: StrengthReport): string[] {
 function tellWall({ governs, wall }: StrengthReport): string[] {
   if (governs === 'wall' || !wall || wall.verdict === 'enough') return [];
   return [
-    `The wall between root and bore is ${round(wall.mm)} mm, ${round(wall.inToothDepths)} of a tooth's depth; one depth or more is usual.`,
+    `The wall between root and bore is ${round(wall.mm)} mm, ${wall.inToothDepths.toFixed(2)} of a tooth's depth; from ${solidRim} on it bears the teeth as solid ground does.`,
   ];
 }
 
@@ -80,7 +81,7 @@ function tellPress({ press, material }: StrengthReport): string[] {
   const size = `on the ${round(press.shaftMm)} mm shaft, ${material.name} stands an interference of ${micro(press.lastingMm)} mm for years`;
   if (!press.isWithinReach) {
     return [
-      `No press fit: ${size}, and bores come out ${round(press.boreScatterMm)} mm apart. Make a slip fit and bond it, or use a flat, a knurl or a metal bush.`,
+      `No press fit: ${size}, bores come out ${round(press.boreScatterMm)} mm apart, and a caliper is a little off too. Make a slip fit and bond it, or use a flat, a knurl or a metal bush.`,
     ];
   }
   return [
@@ -93,13 +94,15 @@ function tellGround(report: StrengthReport): string[] {
   const said: string[] = [];
   if (!report.isMaterialOfProcess)
     said.push(`A ${report.process.name} does not usually make gears of ${report.material.name}.`);
-  if (report.isTrial) said.push('What the wheel is isn’t sure yet, so its strength isn’t either.');
+  if (report.isTrial) said.push("What the wheel is isn't sure yet, so its strength isn't either.");
   if (!report.form.isConcentrationInRange)
     said.push(
       'The corner at the root is sharper than the formula covers: the true stress is higher. Round it.',
     );
   if (report.mate?.isMaterialAssumed)
     said.push("The mate's material isn't known; steel stands for it, which is hardest on these flanks.");
+  if (report.criteria.length > 0)
+    said.push('Wear is in none of these figures: grease it with what suits it, and look at it again.');
   if (report.allowableBasis === 'share-of-strength' && report.criteria.length > 0)
     said.push('No tests of gears of this material are held: a share of its strength stands for them.');
   return said;
