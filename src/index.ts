@@ -23,6 +23,7 @@ export {
   type SolidDrawing,
   shapePart,
 } from './shape-part.ts';
+export { findFitLimits } from './strength/find-fit-limits.ts';
 export type { StrengthReport } from './strength/strength-report.ts';
 export { capitalize } from './words/capitalize.ts';
 export { findPitchGap } from './words/find-pitch-gap.ts';
