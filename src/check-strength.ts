@@ -14,6 +14,7 @@ import type { FormFactor } from './strength/find-form-factor.ts';
 import { findMaterial } from './strength/find-material.ts';
 import { solidRim } from './strength/find-root-stress.ts';
 import { planPressFit } from './strength/plan-press-fit.ts';
+import { findPressFit } from './strength/press-fit.ts';
 import { exactly, multiply, type Range } from './strength/range.ts';
 import type { StrengthReport } from './strength/strength-report.ts';
 
@@ -75,7 +76,7 @@ export function checkStrength(job: Job, wheelId: string, options: StrengthOption
   const strength = checkTooth(duty);
   const heat = judgeHeat(material, duty.temperatureC);
   const wallJudged = wall && judgeWall(wall, process);
-  const splitStrain = findSplitStrain(plan);
+  const stretch = findStretch(plan, oldMaterial);
   return roundNumbers({
     wheel: wheelId,
     material: { key: material.key, name: material.name },
@@ -108,11 +109,11 @@ export function checkStrength(job: Job, wheelId: string, options: StrengthOption
     broke: explainBreak({
       seen: [...new Set(plan.evidence.damage.map(({ kind }) => kind))],
       material: oldMaterial,
-      boreStrain: splitStrain,
+      boreStrain: stretch?.strain,
       ...findOldMargins(duty, oldMaterial),
       temperatureC: options.temperatureC,
     }),
-    splitStrain: splitStrain ?? null,
+    stretch: stretch ?? null,
     mate: mate
       ? { id: mate.id, material: mate.material.key, isMaterialAssumed: mate.isMaterialAssumed }
       : null,
@@ -328,8 +329,7 @@ function reportPress(plan: WheelPlan, material: Material, process: Process): Str
   const shaft = findMean(plan, 'shaft') ?? (isSplit ? undefined : findMean(plan, 'bore'));
   const known = shaft ?? (form.bore.shape === 'round' && !isSplit ? form.bore.diameter : undefined);
   if (known === undefined) return null;
-  // A hub takes the fit at its thinnest: the boss where there is one, else the body under the teeth.
-  const hub = Math.min(findDiameters(form.spec).root, ...form.hubs.map(({ diameter }) => diameter));
+  const hub = findHubDiameter(plan);
   if (!(hub > known)) return null;
   const length = form.faceWidth + form.hubs.reduce((sum, one) => sum + one.length, 0);
   const fit = planPressFit(material, process, { shaftDiameter: known, hubDiameter: hub, length });
@@ -358,14 +358,50 @@ function findMean({ evidence }: WheelPlan, of: LengthReading['of']): number | un
 }
 
 /**
- * How far a split wheel's bore was stretched: a ring that splits opens by its lost strain times the circumference
- * where the gap is read, so strain = gap/(π d), d the root circle, where cracks run out in a space.
+ * How far the old wheel's bore was stretched, and what pulled at it. A ring that splits opens by its lost strain times
+ * the circumference where the gap is read, so strain = gap/(π d), d the root circle, where cracks run out in a space.
+ * Of a whole wheel it is shaft less bore, over the shaft, where both were read. A wheel that shrank since is in it.
  */
-function findSplitStrain({ evidence, plan }: WheelPlan): number | undefined {
-  if (plan.form.spec.kind !== 'external') return undefined;
-  const gap = evidence.damage.find(({ kind }) => kind === 'split')?.gapMm;
-  if (gap === undefined || gap <= 0) return undefined;
-  return gap / (Math.PI * findDiameters(plan.form.spec).root);
+function findStretch(plan: WheelPlan, material: Material | undefined): StrengthReport['stretch'] {
+  const { spec } = plan.plan.form;
+  if (spec.kind !== 'external') return null;
+  const { root } = findDiameters(spec);
+  const split = plan.evidence.damage.find(({ kind }) => kind === 'split');
+  const shaft = findMean(plan, 'shaft');
+  const bore = findMean(plan, 'bore');
+  const gap = split?.gapMm ?? 0;
+  const fromGap = gap > 0 ? gap / (Math.PI * root) : undefined;
+  const strain =
+    fromGap ?? (split || shaft === undefined || bore === undefined ? undefined : (shaft - bore) / shaft);
+  if (strain === undefined || strain <= 0) return null;
+  const from = fromGap === undefined ? ('shaft-and-bore' as const) : ('gap' as const);
+  if (!material || shaft === undefined || !(findHubDiameter(plan) > shaft))
+    return { strain, from, hoop: null };
+  const hoopWith = (modulus: number): number =>
+    findPressFit({
+      shaftDiameter: shaft,
+      hubDiameter: findHubDiameter(plan),
+      interference: strain * shaft,
+      length: 0,
+      modulus,
+      poisson: material.poisson.value,
+      friction: 0,
+    }).hoopStress;
+  return {
+    strain,
+    from,
+    hoop: {
+      lastingStrain: material.lastingStrain.value,
+      freshMpa: hoopWith(material.modulusMpa.value),
+      laterMpa: hoopWith(material.modulusAfter1000hMpa.value),
+      strengthMpa: material.strengthMpa.value,
+    },
+  };
+}
+
+/** A hub takes the fit at its thinnest: the boss where there is one, else the body under the teeth. */
+function findHubDiameter({ plan: { form } }: WheelPlan): number {
+  return Math.min(findDiameters(form.spec).root, ...form.hubs.map(({ diameter }) => diameter));
 }
 
 /** The old wheel under the same loads: molded or cut, of the job's material. */

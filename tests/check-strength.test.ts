@@ -50,9 +50,38 @@ describe('the strength of a wheel in its job', () => {
     expect(report.criteria).toHaveLength(3);
     expect(report.broke[0].cause).toBe('hub-split');
     // 0.3/(π 6.75), the root circle being 8 − 2.5 · 0.5 (own arithmetic).
-    expect(report.splitStrain).toBeCloseTo(0.01415, 5);
+    expect(report.stretch?.strain).toBeCloseTo(0.01415, 5);
+    // Lamé with d 2, D 6.75: W 1.1925, E 2,850 and 1,300, ν 0.35 (own arithmetic).
+    expect(report.stretch?.hoop?.freshMpa).toBeCloseTo((0.014147 * 2850 * 1.1925) / 1.5425, 1);
+    expect(report.stretch?.hoop?.laterMpa).toBeCloseTo((0.014147 * 1300 * 1.1925) / 1.5425, 1);
+    expect(tellStrength(report).join(' ')).toContain('stretched by 1.4 %');
     expect(report.press?.shaftMm).toBe(2);
     expect(report.press?.lastingMm).toBeCloseTo(0.02, 9);
+  });
+
+  test('reads the stretch of a whole wheel off shaft and bore, and none off one with play', () => {
+    const with2 = (bore: number) =>
+      checkStrength(
+        makeJob({
+          damage: [{ kind: 'crumbling' }],
+          readings: [
+            { of: 'shaft', mm: 2 },
+            { of: 'bore', mm: bore },
+          ],
+        }),
+        'p1',
+        pom,
+      ).stretch;
+    expect(with2(1.9)).toMatchObject({ strain: 0.05, from: 'shaft-and-bore' });
+    expect(with2(2.05)).toBeNull();
+  });
+
+  test('says where the mate as given can not run with it', () => {
+    const apart = makeJob({}, { meshes: [{ kind: 'teeth', driver: 'p1', driven: 'w1', centerMm: 25 }] });
+    const report = checkStrength(apart, 'p1', pom);
+    expect(report.form.contactRatio).toBeNull();
+    expect(tellStrength(report).join(' ')).toContain('does not run with its mate');
+    expect(report.criteria.map(({ kind }) => kind)).toEqual(['root-running', 'root-stall']);
   });
 
   test('is plain data: it survives JSON', () => {

@@ -1,6 +1,7 @@
 import type { Material } from '../../gear-library/materials.ts';
 import type { Process } from '../../gear-library/processes.ts';
 import { ductileStrain, reversedBending, wantedMargin } from '../../gear-library/strength-limits.ts';
+import { Fail } from '../fail.ts';
 import { findDiameters } from '../involute/gear-diameters.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import { findWorkingPair } from '../involute/working-pair.ts';
@@ -116,12 +117,13 @@ function findContact(
   spec: GearSpec,
   { spec: mate, centerDistance }: NonNullable<ToothDuty['mate']>,
 ): ReturnType<typeof findSingleContact> | undefined {
+  if (spec.kind !== 'external' && mate.kind !== 'external') return undefined;
   try {
     const contact = findSingleContact(spec, mate, centerDistance);
     return contact.contactRatio > 0 ? contact : undefined;
   } catch (error) {
     // Two that can't mesh are the drive's trouble to tell; here the tip stands for the load.
-    if (error instanceof Error && error.name === 'Fail') return undefined;
+    if (error instanceof Fail) return undefined;
     throw error;
   }
 }

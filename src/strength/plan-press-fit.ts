@@ -35,6 +35,8 @@ export function planPressFit(
     ...hub,
     poisson: material.poisson.value,
     friction: material.friction.value,
+    // Beside plastic a steel shaft is rigid; beside metal it gives as the hub does.
+    ...(material.family === 'metal' ? { shaftModulus: steelModulus } : {}),
   };
   const soft = material.modulusAfter1000hMpa.value;
   const strength = material.strengthMpa.value;
@@ -54,6 +56,9 @@ export function planPressFit(
     isWithinReach: Math.hypot(scatter, caliperError) < lasting,
   };
 }
+
+/** E of steel, MPa; handbooks give 200,000 to 212,000. */
+const steelModulus = 206_000;
 
 /** What a good caliper is off by on a shaft, mm; common practice. */
 const caliperError = 0.02;

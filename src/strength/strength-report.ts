@@ -79,8 +79,18 @@ export interface StrengthReport {
   } | null;
   /** Of a broken wheel: why, the likeliest first */
   readonly broke: readonly BreakExplanation[];
-  /** Of a split wheel: how far its bore was stretched, from the gap */
-  readonly splitStrain: number | null;
+  /** How far the old wheel's bore was stretched on its shaft, from a split's gap or from both diameters */
+  readonly stretch: {
+    readonly strain: number;
+    readonly from: 'gap' | 'shaft-and-bore';
+    /** What pulled round its bore, as pressed and after 1,000 h; null where material or shaft isn't known */
+    readonly hoop: {
+      readonly lastingStrain: number;
+      readonly freshMpa: number;
+      readonly laterMpa: number;
+      readonly strengthMpa: number;
+    } | null;
+  } | null;
   readonly mate: {
     readonly id: string;
     readonly material: string;

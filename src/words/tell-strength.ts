@@ -99,7 +99,9 @@ function tellGround(report: StrengthReport): string[] {
     said.push(
       'The corner at the root is sharper than the formula covers: the true stress is higher. Round it.',
     );
-  if (report.mate?.isMaterialAssumed)
+  if (report.mate && report.form.contactRatio === null)
+    said.push('It does not run with its mate as the job has them, so the load is taken at the tip.');
+  else if (report.mate?.isMaterialAssumed)
     said.push("The mate's material isn't known; steel stands for it, which is hardest on these flanks.");
   if (report.criteria.length > 0)
     said.push('Wear is in none of these figures: grease it with what suits it, and look at it again.');
@@ -108,13 +110,40 @@ function tellGround(report: StrengthReport): string[] {
   return said;
 }
 
-function tellBreak({ broke, splitStrain }: StrengthReport): string[] {
+function tellBreak({ broke, stretch }: StrengthReport): string[] {
   const said = broke
     .filter(({ probability }, i) => i === 0 || probability >= 0.15)
-    .map(({ name, likelihood, test }) => `Why the old one broke, ${likelihood}: ${name}. ${test}`);
-  if (splitStrain !== null)
-    said.push(`Its gap means that the bore was stretched by ${round(splitStrain * 100)} %.`);
+    .map(
+      ({ name, likelihood, figure, test }) =>
+        `Why the old one broke, ${likelihood}: ${name}${figure ? ` (${tellFigure(figure)})` : ''}. ${test}`,
+    );
+  if (stretch) said.push(tellStretch(stretch));
   return said;
+}
+
+type Figure = NonNullable<StrengthReport['broke'][number]['figure']>;
+
+function tellFigure({ of, value }: Figure): string {
+  switch (of) {
+    case 'strain-over-lasting':
+      return `its bore was stretched to ${round(value)} times what lasts`;
+    case 'stall-margin':
+      return `a stall took it to a margin of ${round(value)}`;
+    case 'running-margin':
+      return `running left a margin of ${round(value)}`;
+    case 'degrees-left':
+      return value < 0
+        ? `${round(-value)} degrees over its limit`
+        : `${round(value)} degrees under its limit`;
+    case 'growth-percent':
+      return `it grows ${round(value)} % when soaked`;
+  }
+}
+
+function tellStretch({ strain, from, hoop }: NonNullable<StrengthReport['stretch']>): string {
+  const start = `${from === 'gap' ? 'Its gap' : 'Shaft and bore'} mean${from === 'gap' ? 's' : ''} that the bore was stretched by ${round(strain * 100)} %, by the press fit and by what it shrank since`;
+  if (!hoop) return `${start}.`;
+  return `${start}; ${round(hoop.lastingStrain * 100)} % lasts for years. That pulled with ${round(hoop.freshMpa)} MPa when new and still with ${round(hoop.laterMpa)} MPa after 1,000 hours, where it breaks at ${round(hoop.strengthMpa)} MPa within minutes.`;
 }
 
 function tellRange({ low, high }: Range): string {

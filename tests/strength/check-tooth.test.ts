@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Material, materials } from '../../gear-library/materials.ts';
 import { type Process, processes } from '../../gear-library/processes.ts';
+import { Fail } from '../../src/fail.ts';
 import { checkTooth, type ToothDuty } from '../../src/strength/check-tooth.ts';
-import { makeSpec } from '../involute/make-spec.ts';
+import { makeSpec, rad } from '../involute/make-spec.ts';
 
 function material(key: string): Material {
   const found = materials.find((one) => one.key === key);
@@ -127,5 +128,56 @@ describe('a tooth checked', () => {
     expect(onRack.criteria).toHaveLength(2);
     expect(onRack.contactRatio).toBeGreaterThan(1);
     expect(() => checkTooth({ ...deck, spec: rack })).toThrow('a rack is loaded by a force');
+  });
+
+  test('of two rings or a ring and a rack has no mate', () => {
+    const ring = makeSpec({ kind: 'internal', teeth: 50, module: 0.5, rootRadius: 0.2 });
+    const other = { spec: ring, material: material('pom') };
+    expect(checkTooth({ ...deck, spec: ring, mate: other }).contactRatio).toBeUndefined();
+  });
+
+  test('of any shape that can be drawn gives numbers', () => {
+    const shape = fc.record({
+      kind: fc.constantFrom('external' as const, 'internal' as const, 'rack' as const),
+      teeth: fc.integer({ min: 6, max: 150 }),
+      module: fc.double({ min: 0.2, max: 3, noNaN: true }),
+      pressureAngle: fc.constantFrom(rad(14.5), rad(20), rad(25)),
+      helixAngle: fc.constantFrom(0, rad(15), rad(-30)),
+      profileShift: fc.double({ min: -0.4, max: 0.7, noNaN: true }),
+      dedendum: fc.constantFrom(1.157, 1.25, 1.4),
+      rootRadius: fc.constantFrom(0, 0.2, 0.38),
+      thinning: fc.double({ min: 0, max: 0.1, noNaN: true }),
+    });
+    let drawn = 0;
+    fc.assert(
+      fc.property(shape, fc.integer({ min: 8, max: 80 }), (given, mateTeeth) => {
+        const spec = makeSpec(given);
+        const load = spec.kind === 'rack' ? { force: 3 } : { torque: 3 };
+        const mate = {
+          spec: makeSpec({
+            teeth: mateTeeth,
+            module: given.module,
+            pressureAngle: given.pressureAngle,
+            helixAngle: spec.kind === 'internal' ? given.helixAngle : -given.helixAngle,
+          }),
+          material: material('steel'),
+        };
+        try {
+          const { criteria, carries } = checkTooth({ ...deck, spec, mate, running: load, stall: load });
+          drawn++;
+          for (const { margin, stress } of criteria) {
+            for (const value of [margin.low, margin.value, margin.high, stress.value]) {
+              expect(Number.isFinite(value)).toBe(true);
+              expect(value).toBeGreaterThan(0);
+            }
+          }
+          expect(carries.running.low).toBeGreaterThan(0);
+        } catch (error) {
+          if (!(error instanceof Fail)) throw error;
+        }
+      }),
+      { numRuns: 300 },
+    );
+    expect(drawn).toBeGreaterThan(100);
   });
 });
