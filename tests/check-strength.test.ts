@@ -89,6 +89,19 @@ describe('the strength of a wheel in its job', () => {
     expect(JSON.parse(JSON.stringify(report))).toEqual(report);
   });
 
+  test('never praises a press fit where the old hub split, and refuses one that the process can not hold', () => {
+    const thick = makeJob({
+      readings: [{ of: 'shaft', mm: 4 }],
+      spec: { teeth: 30, moduleMm: 0.5, bore: { shape: 'round', diameterMm: 4 } },
+    });
+    const cut = tellStrength(checkStrength(thick, 'p1', pom)).join(' ');
+    expect(cut).toContain('A press fit is within reach');
+    expect(cut).toContain('The old one split that way all the same');
+    const printed = tellStrength(checkStrength(thick, 'p1', { process: 'filament-0.4' })).join(' ');
+    expect(printed).toContain('No press fit');
+    expect(printed).not.toContain('within reach');
+  });
+
   test('judges heat and wall before any margin', () => {
     const hot = checkStrength(makeJob(), 'p1', {
       process: 'filament-0.25',
