@@ -5,16 +5,12 @@ import { findDiameters } from './involute/gear-diameters.ts';
 import type { GearSpec } from './involute/gear-spec.ts';
 import type { Job } from './job/job-schema.ts';
 import { roundNumbers } from './job/round-numbers.ts';
+import { checkHub } from './making/check-hub.ts';
 import { planWheel, type WheelPlan } from './plan-wheel.ts';
-import type { LengthReading } from './readings/wheel-evidence.ts';
-import { findBoreRadius, type WheelForm } from './solid/wheel-form.ts';
 import { checkTooth, type Load, type ToothDuty, type ToothStrength } from './strength/check-tooth.ts';
 import { explainBreak } from './strength/explain-break.ts';
 import type { FormFactor } from './strength/find-form-factor.ts';
 import { findMaterial } from './strength/find-material.ts';
-import { solidRim } from './strength/find-root-stress.ts';
-import { planPressFit } from './strength/plan-press-fit.ts';
-import { findPressFit } from './strength/press-fit.ts';
 import { exactly, multiply, type Range } from './strength/range.ts';
 import type { StrengthReport } from './strength/strength-report.ts';
 
@@ -58,7 +54,7 @@ export function checkStrength(job: Job, wheelId: string, options: StrengthOption
   const material = chooseMaterial(options.material, oldMaterial, process);
   const loads = findLoads(job, plan, options);
   const mate = findMate(job, wheelId);
-  const wall = findWall(form);
+  const hub = checkHub({ form, evidence: plan.evidence, material, process, oldMaterial });
   const duty: ToothDuty = {
     spec: form.spec,
     faceWidth: form.faceWidth,
@@ -70,13 +66,11 @@ export function checkStrength(job: Job, wheelId: string, options: StrengthOption
     isReversed: isIdler(job, wheelId),
     running: loads.running,
     stall: loads.stall,
-    rim: wall?.mm,
+    rim: hub.wall?.mm,
     mate: mate && { spec: mate.spec, material: mate.material, centerDistance: mate.centerDistance },
   };
   const strength = checkTooth(duty);
   const heat = judgeHeat(material, duty.temperatureC);
-  const wallJudged = wall && judgeWall(wall, process);
-  const stretch = findStretch(plan, oldMaterial);
   return roundNumbers({
     wheel: wheelId,
     material: { key: material.key, name: material.name },
@@ -91,7 +85,7 @@ export function checkStrength(job: Job, wheelId: string, options: StrengthOption
       stallN: loads.stall ? toForce(form.spec, loads.stall) : null,
       stallFrom: loads.stallFrom,
     },
-    ...settle(strength, heat, wallJudged),
+    ...settle(strength, heat, hub.wall),
     criteria: strength.criteria.map(({ kind, stress, allowable, margin, wanted, verdict }) => ({
       kind,
       stressMpa: stress,
@@ -104,16 +98,14 @@ export function checkStrength(job: Job, wheelId: string, options: StrengthOption
     form: reportForm(strength),
     allowableBasis: strength.allowableBasis,
     heat,
-    wall: wallJudged ?? null,
-    press: reportPress(plan, material, process),
+    ...hub,
     broke: explainBreak({
       seen: [...new Set(plan.evidence.damage.map(({ kind }) => kind))],
       material: oldMaterial,
-      boreStrain: stretch?.strain,
+      boreStrain: hub.stretch?.strain,
       ...findOldMargins(duty, oldMaterial),
       temperatureC: options.temperatureC,
     }),
-    stretch: stretch ?? null,
     mate: mate
       ? { id: mate.id, material: mate.material.key, isMaterialAssumed: mate.isMaterialAssumed }
       : null,
@@ -238,37 +230,6 @@ function isIdler(job: Job, wheelId: string): boolean {
   return meshes.some(({ driver }) => driver === wheelId) && meshes.some(({ driven }) => driven === wheelId);
 }
 
-interface Wall {
-  readonly mm: number;
-  readonly inToothDepths: number;
-}
-
-function findWall({ spec, bore, rimDiameter }: WheelForm): Wall | undefined {
-  if (spec.kind === 'rack') return undefined;
-  const { root, tip } = findDiameters(spec);
-  const depth = Math.abs(tip - root) / 2;
-  if (spec.kind === 'internal') {
-    if (rimDiameter === undefined) return undefined;
-    const mm = (rimDiameter - root) / 2;
-    return { mm, inToothDepths: mm / depth };
-  }
-  const hole = findBoreRadius(bore);
-  if (hole === 0) return undefined;
-  const mm = root / 2 - hole;
-  return { mm, inToothDepths: mm / depth };
-}
-
-function judgeWall(wall: Wall, { leastWallMm }: Process): NonNullable<StrengthReport['wall']> {
-  // Half a tooth's depth is where the formula for rims ends.
-  const verdict =
-    wall.mm < leastWallMm || wall.inToothDepths < 0.5
-      ? 'too-thin'
-      : wall.inToothDepths < solidRim
-        ? 'thin'
-        : 'enough';
-  return { ...wall, leastMm: leastWallMm, verdict };
-}
-
 function judgeHeat({ warmLimitC }: Material, temperatureC: number): StrengthReport['heat'] {
   const leftC = warmLimitC.value - temperatureC;
   const verdict = leftC < 0 ? 'too-warm' : temperatureC > warmLimitC.low ? 'near' : 'cool';
@@ -283,7 +244,7 @@ function toRange({ value, low, high }: Range): Range {
 function settle(
   { governs }: ToothStrength,
   heat: StrengthReport['heat'],
-  wall: StrengthReport['wall'] | undefined,
+  wall: StrengthReport['wall'],
 ): Pick<StrengthReport, 'governs' | 'verdict'> {
   if (heat.verdict === 'too-warm') return { governs: 'heat', verdict: 'fails' };
   if (wall?.verdict === 'too-thin') return { governs: 'wall', verdict: 'fails' };
@@ -320,88 +281,6 @@ function reportForm({ factors, contactRatio }: ToothStrength): StrengthReport['f
     filletRadiusMm: factors.tip.tangent.filletRadius,
     isConcentrationInRange: factors.tip.tangent.isConcentrationInRange,
   };
-}
-
-function reportPress(plan: WheelPlan, material: Material, process: Process): StrengthReport['press'] {
-  const { form } = plan.plan;
-  if (form.spec.kind !== 'external') return null;
-  const isSplit = plan.evidence.damage.some(({ kind }) => kind === 'split');
-  const shaft = findMean(plan, 'shaft') ?? (isSplit ? undefined : findMean(plan, 'bore'));
-  const known = shaft ?? (form.bore.shape === 'round' && !isSplit ? form.bore.diameter : undefined);
-  if (known === undefined) return null;
-  const hub = findHubDiameter(plan);
-  if (!(hub > known)) return null;
-  const length = form.faceWidth + form.hubs.reduce((sum, one) => sum + one.length, 0);
-  const fit = planPressFit(material, process, { shaftDiameter: known, hubDiameter: hub, length });
-  return {
-    shaftMm: known,
-    hubMm: hub,
-    lengthMm: length,
-    lastingMm: fit.lasting,
-    onceMm: fit.once,
-    boreScatterMm: fit.boreScatter,
-    isWithinReach: fit.isWithinReach,
-    freshHoopMpa: fit.fresh.hoopStress,
-    laterHoopMpa: fit.afterCreep.hoopStress,
-    freshGripNmm: fit.fresh.gripTorque,
-    laterGripNmm: fit.afterCreep.gripTorque,
-  };
-}
-
-function findMean({ evidence }: WheelPlan, of: LengthReading['of']): number | undefined {
-  for (const reading of evidence.readings) {
-    if (reading.of !== of || !('mm' in reading) || reading.mm === undefined) continue;
-    const takings = typeof reading.mm === 'number' ? [reading.mm] : reading.mm;
-    return takings.reduce((sum, value) => sum + value, 0) / takings.length;
-  }
-  return undefined;
-}
-
-/**
- * How far the old wheel's bore was stretched, and what pulled at it. A ring that splits opens by its lost strain times
- * the circumference where the gap is read, so strain = gap/(π d), d the root circle, where cracks run out in a space.
- * Of a whole wheel it is shaft less bore, over the shaft, where both were read. A wheel that shrank since is in it.
- */
-function findStretch(plan: WheelPlan, material: Material | undefined): StrengthReport['stretch'] {
-  const { spec } = plan.plan.form;
-  if (spec.kind !== 'external') return null;
-  const { root } = findDiameters(spec);
-  const split = plan.evidence.damage.find(({ kind }) => kind === 'split');
-  const shaft = findMean(plan, 'shaft');
-  const bore = findMean(plan, 'bore');
-  const gap = split?.gapMm ?? 0;
-  const fromGap = gap > 0 ? gap / (Math.PI * root) : undefined;
-  const strain =
-    fromGap ?? (split || shaft === undefined || bore === undefined ? undefined : (shaft - bore) / shaft);
-  if (strain === undefined || strain <= 0) return null;
-  const from = fromGap === undefined ? ('shaft-and-bore' as const) : ('gap' as const);
-  if (!material || shaft === undefined || !(findHubDiameter(plan) > shaft))
-    return { strain, from, hoop: null };
-  const hoopWith = (modulus: number): number =>
-    findPressFit({
-      shaftDiameter: shaft,
-      hubDiameter: findHubDiameter(plan),
-      interference: strain * shaft,
-      length: 0,
-      modulus,
-      poisson: material.poisson.value,
-      friction: 0,
-    }).hoopStress;
-  return {
-    strain,
-    from,
-    hoop: {
-      lastingStrain: material.lastingStrain.value,
-      freshMpa: hoopWith(material.modulusMpa.value),
-      laterMpa: hoopWith(material.modulusAfter1000hMpa.value),
-      strengthMpa: material.strengthMpa.value,
-    },
-  };
-}
-
-/** A hub takes the fit at its thinnest: the boss where there is one, else the body under the teeth. */
-function findHubDiameter({ plan: { form } }: WheelPlan): number {
-  return Math.min(findDiameters(form.spec).root, ...form.hubs.map(({ diameter }) => diameter));
 }
 
 /** The old wheel under the same loads: molded or cut, of the job's material. */
