@@ -7,6 +7,7 @@ import * as priors from '../../gear-library/priors.ts';
 import * as processes from '../../gear-library/processes.ts';
 import * as uncertainty from '../../gear-library/reading-uncertainty.ts';
 import * as rollFeel from '../../gear-library/roll-feel.ts';
+import * as rollingLimits from '../../gear-library/rolling-limits.ts';
 import * as slips from '../../gear-library/slips.ts';
 import * as strengthLimits from '../../gear-library/strength-limits.ts';
 import * as variation from '../../gear-library/tooth-variation.ts';
@@ -18,11 +19,17 @@ const modules = {
   processes,
   uncertainty,
   rollFeel,
+<<<<<<< HEAD
   slips,
   variation,
   materials,
   fits,
   strengthLimits,
+=======
+  rollingLimits,
+  slips,
+  variation,
+>>>>>>> main
 };
 
 /** Every object in the library that holds a figure, with where it stands; a table within an entry shares its source. */
