@@ -19,17 +19,12 @@ const modules = {
   processes,
   uncertainty,
   rollFeel,
-<<<<<<< HEAD
+  rollingLimits,
   slips,
   variation,
   materials,
   fits,
   strengthLimits,
-=======
-  rollingLimits,
-  slips,
-  variation,
->>>>>>> main
 };
 
 /** Every object in the library that holds a figure, with where it stands; a table within an entry shares its source. */
