@@ -86,6 +86,8 @@ describe('imports point down only', () => {
   });
 
   test('the pure rooms know no Node and no DOM', () => {
+    // A fresh clone has no such folder yet.
+    mkdirSync('.cache', { recursive: true });
     const folder = mkdtempSync('.cache/planted-');
     try {
       const file = `${folder}/planted.ts`;
