@@ -1,8 +1,20 @@
 /** Sparetooth as a library: the product's verbs. The command line and the page use this file alone. */
+export { type Material, materials } from '../gear-library/materials.ts';
 export { processes } from '../gear-library/processes.ts';
 export { defaultKit, instruments } from '../gear-library/reading-uncertainty.ts';
 export { checkDrive } from './check-drive.ts';
-export { type DrawnGear, drawCounts, drawSpec, drawWheel, type WheelDrawing } from './draw.ts';
+export { checkStrength, type StrengthOptions } from './check-strength.ts';
+export {
+  type DrawnGear,
+  type DrawnGear,
+  drawCounts,
+  drawCounts,
+  drawSpec,
+  drawWheel,
+  drawWheel,
+  type WheelDrawing,
+  type WheelDrawing,
+} from './draw.ts';
 export { drawPair, type PairDrawing } from './draw-pair.ts';
 export { drawTrain, type TrainDrawing } from './draw-train.ts';
 export type { DriveReport } from './drive/drive-report.ts';
@@ -38,6 +50,8 @@ export {
   shapePart,
 } from './shape-part.ts';
 export type { StockPart } from './stock/stock-part.ts';
+export { findFitLimits } from './strength/find-fit-limits.ts';
+export type { StrengthReport } from './strength/strength-report.ts';
 export { capitalize } from './words/capitalize.ts';
 export { findPitchGap } from './words/find-pitch-gap.ts';
 export { namePitch } from './words/name-pitch.ts';
@@ -45,3 +59,4 @@ export { nameReading } from './words/name-reading.ts';
 export { tellAngleOdds } from './words/tell-angle-odds.ts';
 export { tellOdds } from './words/tell-odds.ts';
 export { tellSlip } from './words/tell-slip.ts';
+export { tellStrength } from './words/tell-strength.ts';
