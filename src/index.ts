@@ -4,17 +4,7 @@ export { processes } from '../gear-library/processes.ts';
 export { defaultKit, instruments } from '../gear-library/reading-uncertainty.ts';
 export { checkDrive } from './check-drive.ts';
 export { checkStrength, type StrengthOptions } from './check-strength.ts';
-export {
-  type DrawnGear,
-  type DrawnGear,
-  drawCounts,
-  drawCounts,
-  drawSpec,
-  drawWheel,
-  drawWheel,
-  type WheelDrawing,
-  type WheelDrawing,
-} from './draw.ts';
+export { type DrawnGear, drawCounts, drawSpec, drawWheel, type WheelDrawing } from './draw.ts';
 export { drawPair, type PairDrawing } from './draw-pair.ts';
 export { drawTrain, type TrainDrawing } from './draw-train.ts';
 export type { DriveReport } from './drive/drive-report.ts';
