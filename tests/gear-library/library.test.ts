@@ -6,6 +6,7 @@ import * as priors from '../../gear-library/priors.ts';
 import * as processes from '../../gear-library/processes.ts';
 import * as uncertainty from '../../gear-library/reading-uncertainty.ts';
 import * as rollFeel from '../../gear-library/roll-feel.ts';
+import * as rollingLimits from '../../gear-library/rolling-limits.ts';
 import * as slips from '../../gear-library/slips.ts';
 import * as variation from '../../gear-library/tooth-variation.ts';
 import * as wormLocking from '../../gear-library/worm-locking.ts';
@@ -17,6 +18,7 @@ const modules = {
   processes,
   uncertainty,
   rollFeel,
+  rollingLimits,
   slips,
   variation,
   driveLimits,
