@@ -249,7 +249,7 @@ function reportProof(mesh: DriveMesh, proof: RollingProof, notes: readonly strin
   return {
     ...emptyReport(mesh, [...notes, ...proof.reasons.map((reason) => tellReason(reason, proof))]),
     workingPressureAngleDeg: angle === undefined ? null : (angle * 180) / Math.PI,
-    contactRatio: mean.contactRatio,
+    contactRatio: finite(mean.contactRatio),
     verdict: proof.verdict,
     backlashMinMm: finite(mean.backlashLeast),
     backlashMaxMm: finite(mean.backlashGreatest),
