@@ -26,6 +26,7 @@ import { searchSubstituteTrains } from './stock/search-substitute-trains.ts';
 import { specOfPart } from './stock/spec-of-part.ts';
 import { indexParts } from './stock/stock-index.ts';
 import type { StockPart } from './stock/stock-part.ts';
+import { nameReading } from './words/name-reading.ts';
 
 export interface SubstituteOptions {
   /** This wheel only; else every wheel that is damaged or lost, or all where none is said to be */
@@ -117,9 +118,10 @@ export function* searchSubstitutes(
   );
   const own = options.parts ?? [];
   const index = indexParts([...own, ...stockRanges.flatMap(listRangeParts)]);
+  const trains = yield* findTrainsOnPosts(job, model, wheels, options);
   const reports: WheelSubstitutes[] = [];
   for (const wheel of wheels) {
-    const found = findNeed(job, model, wheel);
+    const found = findNeed(job, model, wheel, typeof trains === 'string' ? null : trains);
     if (typeof found === 'string') {
       reports.push(withoutNeed(wheel, found));
       continue;
@@ -133,7 +135,6 @@ export function* searchSubstitutes(
     reports.push(reportWheel(wheel, found, step.value, own.length > 0));
   }
   const notes = wheels.length === 0 ? ['the job has no wheels yet'] : [];
-  const trains = yield* findTrainsOnPosts(job, model, wheels, options);
   if (typeof trains === 'string') notes.push(`no other trains were searched: ${trains}`);
   return roundNumbers({ wheels: reports, trains: typeof trains === 'string' ? null : trains, notes });
 }
@@ -234,7 +235,7 @@ function remember(identityOf: (wheel: Wheel) => Identity): (wheel: Wheel) => Ide
 }
 
 /** The need, or why there is none. */
-function findNeed(job: Job, model: DriveModel, wheel: Wheel): Need | string {
+function findNeed(job: Job, model: DriveModel, wheel: Wheel, trains: TrainsReport | null): Need | string {
   if (!isCovered(wheel))
     return `a ${wheel.kind} is not matched yet: spur gears, internal gears and racks are`;
   const driven = model.wheels.find(({ id }) => id === wheel.id);
@@ -252,12 +253,33 @@ function findNeed(job: Job, model: DriveModel, wheel: Wheel): Need | string {
   const [answer] = identify(job, { wheelId: wheel.id }).wheels;
   const [lead] = answer.candidates;
   if (!lead) {
+    const fitting = findInTrains(model, wheel, trains);
+    if (fitting) {
+      const need = needOfDrive(model, wheel.id, fitting, false, collectPlace(job, wheel));
+      return {
+        ...need,
+        notes: ['its teeth were worked out from the speed that is wanted and the distances', ...need.notes],
+      };
+    }
     const [next] = answer.next;
-    return `what the wheel was is not known yet${next ? `; measure next: ${next.why}` : ': count its teeth and measure across the tips'}`;
+    return `what the wheel was is not known yet; next: ${next ? `${nameReading(next)}, since ${next.why}` : 'count its teeth and measure across the tips'}`;
   }
   const isSure = (answer.verdict === 'certain' || answer.verdict === 'likely') && answer.suspect.length === 0;
   const spec: GearSpec = specOfFields(lead.spec, kindOf(wheel), 'spec');
   return needOfDrive(model, wheel.id, spec, isSure, collectPlace(job, wheel));
+}
+
+/** What the best train has in the wheel's place, its mates being as they are. */
+function findInTrains(model: DriveModel, wheel: Wheel, trains: TrainsReport | null): GearSpec | undefined {
+  const mates = model.meshes.flatMap(({ driver, driven }) =>
+    driver === wheel.id ? [driven] : driven === wheel.id ? [driver] : [],
+  );
+  for (const { fits, accept } of trains?.rows ?? []) {
+    const own = accept.find(({ wheelId }) => wheelId === wheel.id);
+    const isAlone = !accept.some(({ wheelId }) => mates.includes(wheelId));
+    if (fits && own && isAlone) return specOfFields(own.spec, kindOf(wheel), 'spec');
+  }
+  return undefined;
 }
 
 function withoutNeed(wheel: Wheel, why: string): WheelSubstitutes {

@@ -101,7 +101,7 @@ function tellTrain(row: TrainRow, lead: string): string[] {
   const run = { turns: 'turns', rough: 'runs roughly', jams: 'jams' }[row.verdict];
   return [
     ...wrapText(
-      `${capitalize(off)}, ${parts}, ${row.backlashMm.toFixed(2)} mm of play in all; rolled, it ${run}.`,
+      `${capitalize(off)}, ${parts}, ${row.backlashMm.toFixed(2)} mm of play in all; rolled, it ${run}${row.fits || row.verdict !== 'turns' ? '' : ', but the speed is off by more than is wanted'}.`,
       lead,
     ),
     ...row.meshes.flatMap(({ driver, driven, centerMm }) =>
@@ -125,9 +125,10 @@ function checksOf(row: SubstituteRow): string {
 /** @param like the number of the row that the same is to be checked on */
 function tellRow(row: SubstituteRow, lead: string, like: number | undefined): string[] {
   const indent = ' '.repeat(lead.length);
+  const isTrap = row.kind === 'look-alike';
   const price = row.part?.price ? `; ${row.part.price}` : '';
   const pack =
-    row.from === 'range' && row.part?.count
+    row.from === 'range' && !isTrap && row.part?.count
       ? `; sold ${row.part.count === 1 ? 'singly' : `in bags of ${row.part.count}`}`
       : '';
   const kinds = {
@@ -140,7 +141,7 @@ function tellRow(row: SubstituteRow, lead: string, like: number | undefined): st
   } as const;
   const { speed } = row;
   const speeds =
-    speed && Math.abs(speed.changePercent) > 1e-9
+    speed && !isTrap && Math.abs(speed.changePercent) > 1e-9
       ? [
           `Speed: ${Math.abs(speed.changePercent).toFixed(2)} % ${speed.changePercent > 0 ? 'faster' : 'slower'} than with the original${speed.isWithin === false ? ', which is not what is wanted' : ''}.`,
         ]

@@ -46,8 +46,9 @@ export interface TrainSearchProgress {
   readonly work: number;
 }
 
-/** Trains looked at closely of each list: more are not read, and each is rolled. */
+/** Trains looked at closely: more are not read, and each is rolled. Of one ratio the first stands for all. */
 const closest = 5;
+const looked = 60;
 const onFront = 8;
 
 interface Choice extends CostedChoice {
@@ -68,7 +69,7 @@ export function* searchSubstituteTrains(
 ): Generator<TrainSearchProgress, SubstituteTrains, 'stop' | undefined> {
   const posts = plan.posts.map((question) => listPairChoices(question, pool).map(asChoice));
   let isStopped = false;
-  const nearest = searchPosts({ wanted: plan.wanted, posts, top: closest });
+  const nearest = searchPosts({ wanted: plan.wanted, posts, top: looked });
   let step = nearest.next();
   while (!step.done) {
     const { searched, space, work } = step.value;
@@ -127,7 +128,14 @@ export function* searchSubstituteTrains(
     });
   };
   for (const train of tradeOffs.trains.slice(0, onFront)) add(train, true);
-  for (const train of best.trains) add(train, false);
+  const ratios = new Set<string>();
+  for (const train of best.trains) {
+    if (ratios.size >= closest) break;
+    const ratio = `${train.ratio.num}/${train.ratio.den}`;
+    if (ratios.has(ratio)) continue;
+    ratios.add(ratio);
+    add(train, false);
+  }
   return {
     trains: trains.sort(
       (a, b) =>

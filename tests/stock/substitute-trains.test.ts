@@ -29,12 +29,13 @@ function wheel(id: string, shaft: string, teeth: number, given: Partial<DriveWhe
     tipWearMm: 0,
     missing: [],
     runoutMm: 0,
+    isLost: false,
     notes: [],
     ...given,
   };
 }
 
-/** Two pairs, 16/60 and 20/50, and a belt of 10 to 20 mm behind them: 7.5 × 2.5 … the belt halves the speed again. */
+/** Two pairs, 16/60 and 20/50, and a belt from 10 to 20 mm behind them: 3.75 × 2.5 × 2 = 18.75. */
 function makeModel(given: Partial<DriveModel> = {}): DriveModel {
   const mesh = (driver: string, driven: string, mm: number): DriveModel['meshes'][number] => ({
     kind: 'teeth',
