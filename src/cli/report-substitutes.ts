@@ -74,16 +74,19 @@ function tellRows(title: string, rows: readonly SubstituteRow[], most: number): 
 
 function tellTrains(trains: TrainsReport): string[] {
   const wanted = trains.isWanted ? 'the ratio that is wanted' : 'the ratio that the drive had';
-  const proof = trains.proven
-    ? `Proven: of ${count(trains.space)} trains on these shafts none is nearer`
-    : `Best so far: ${trains.searchedPercent.toFixed(0)} % of ${count(trains.space)} trains searched`;
+  const proof =
+    trains.space === 0
+      ? 'No train of the wheels there are stands on these shafts'
+      : trains.proven
+        ? `Proven: of ${count(trains.space)} trains on these shafts none is nearer`
+        : `Best so far: ${trains.searchedPercent.toFixed(0)} % of ${count(trains.space)} trains searched`;
   return [
     '',
     ...wrapText(
       `Trains that keep ${wanted}, shafts where they are; ${trains.changing.join(', ')} may change.`,
     ),
     ...wrapText(`${proof}.`, '  '),
-    ...(trains.rows.length === 0 ? ['  None was found.'] : []),
+    ...(trains.rows.length === 0 && trains.space > 0 ? ['  None was found.'] : []),
     ...trains.rows.slice(0, shown).flatMap((row, index) => tellTrain(row, `  ${index + 1}. `)),
     ...(trains.rows.length > shown ? [`  and ${trains.rows.length - shown} more, with --json`] : []),
     ...trains.notes.flatMap((note) => wrapText(`${capitalize(note)}.`, '  - ')),

@@ -1,8 +1,10 @@
 import type { RollPair } from '../drive/check-pair.ts';
+import { Fail } from '../fail.ts';
 import type { RollingProof } from '../rolling/rolling-proof.ts';
 import { type CostedChoice, searchFront } from '../trains/search-front.ts';
 import { searchPosts } from '../trains/search-posts.ts';
-import { listPairChoices, type PairChoice, type PairQuestion, type WheelPool } from './list-pair-choices.ts';
+import { listPairChoices, type PairChoice } from './list-pair-choices.ts';
+import type { PairQuestion, WheelPool } from './list-wheel-groups.ts';
 import type { PostsPlan } from './plan-posts.ts';
 import type { Verdict } from './prove-wheel.ts';
 
@@ -94,14 +96,20 @@ export function* searchSubstituteTrains(
   const tradeOffs = other.value;
 
   const proofs = new Map<string, RollingProof>();
-  const rollChoice = (question: PairQuestion, choice: PairChoice): RollingProof => {
+  const rollChoice = (question: PairQuestion, choice: PairChoice): RollingProof | undefined => {
     const key = JSON.stringify([question.centerDistance, choice.driver.spec, choice.driven.spec]);
     const known = proofs.get(key);
     if (known) return known;
     const at = { mm: question.centerDistance, u: question.uncertainty };
-    const proof = roll({ spec: choice.driver.spec }, { spec: choice.driven.spec }, at);
-    proofs.set(key, proof);
-    return proof;
+    try {
+      const proof = roll({ spec: choice.driver.spec }, { spec: choice.driven.spec }, at);
+      proofs.set(key, proof);
+      return proof;
+    } catch (error) {
+      // A wheel that is in the drive may be one whose outline can't exist: no train stands on it.
+      if (error instanceof Fail) return undefined;
+      throw error;
+    }
   };
   const seen = new Set<string>();
   const trains: SubstituteTrain[] = [];
@@ -112,10 +120,12 @@ export function* searchSubstituteTrains(
     const key = found.choices.map((choice, post) => posts[post].indexOf(choice)).join(' ');
     if (seen.has(key)) return;
     seen.add(key);
-    const pairs = found.choices.map(({ pair }, post): TrainPair => {
+    const pairs = found.choices.flatMap(({ pair }, post): TrainPair[] => {
       const question = plan.posts[post];
-      return { question, choice: pair, proof: rollChoice(question, pair) };
+      const proof = rollChoice(question, pair);
+      return proof ? [{ question, choice: pair, proof }] : [];
     });
+    if (pairs.length < found.choices.length) return;
     trains.push({
       pairs,
       ratio: found.ratio,

@@ -4,9 +4,11 @@ import * as pitchSeries from '../../gear-library/pitch-series.ts';
 import * as priors from '../../gear-library/priors.ts';
 import * as processes from '../../gear-library/processes.ts';
 import * as uncertainty from '../../gear-library/reading-uncertainty.ts';
+import * as reworkLimits from '../../gear-library/rework-limits.ts';
 import * as rollFeel from '../../gear-library/roll-feel.ts';
 import * as rollingLimits from '../../gear-library/rolling-limits.ts';
 import * as slips from '../../gear-library/slips.ts';
+import * as stockRanges from '../../gear-library/stock-ranges.ts';
 import * as variation from '../../gear-library/tooth-variation.ts';
 
 const modules = {
@@ -19,6 +21,8 @@ const modules = {
   rollingLimits,
   slips,
   variation,
+  reworkLimits,
+  stockRanges,
 };
 
 /** Every object in the library that holds a figure, with where it stands. */
