@@ -116,9 +116,10 @@ function reportShafts(model: DriveModel, ends: DriveEnds, { speeds }: Speeds): S
   const shafts = listShafts(model).filter((shaft) => !slides.has(shaft));
   const inputRpm = findInputRpm(model, ends, speeds);
   const torques = findTorques(model.motor, ends.from, speeds, shafts);
+  const travels = listShaftTravels(model);
   return shafts.map((id): ShaftReport => {
     const speed = speeds.get(shaftNode(id));
-    const travel = findShaftTravel(model, id);
+    const travel = travels.get(id);
     const torque = torques.get(id);
     const turns = speed && (speed.isDirectionKnown ? speed.turns : withoutSign(speed.turns));
     return {
@@ -160,16 +161,20 @@ function reportRacks(model: DriveModel, ends: DriveEnds, { speeds }: Speeds): Ra
     });
 }
 
-/** How far a rack moves for one turn of a shaft whose wheel it runs on. */
-function findShaftTravel(model: DriveModel, shaft: string): number | undefined {
-  for (const mesh of model.meshes) {
-    const pair = [mesh.driver, mesh.driven].map((id) => model.wheels.find((wheel) => wheel.id === id));
-    const rack = pair.find((wheel) => wheel?.kind === 'rack');
-    const wheel = pair.find((one) => one?.shaft === shaft && one.kind !== 'rack');
-    const step = rack && findRackStep(model, rack);
-    if (step !== undefined && wheel?.teeth !== undefined) return step * wheel.teeth;
+/** How far a rack moves for one turn of each shaft whose wheel it runs on. */
+function listShaftTravels(model: DriveModel): ReadonlyMap<string, number> {
+  const travels = new Map<string, number>();
+  const racks = model.wheels.filter((wheel) => wheel.kind === 'rack');
+  for (const rack of racks) {
+    const step = findRackStep(model, rack);
+    for (const mesh of model.meshes) {
+      if (mesh.driver !== rack.id && mesh.driven !== rack.id) continue;
+      const mate = mesh.driver === rack.id ? mesh.driven : mesh.driver;
+      const wheel = model.wheels.find((one) => one.id === mate);
+      if (step !== undefined && wheel?.teeth !== undefined) travels.set(wheel.shaft, step * wheel.teeth);
+    }
   }
-  return undefined;
+  return travels;
 }
 
 function tellTorqueNotes(model: DriveModel, { speeds }: Speeds): string[] {

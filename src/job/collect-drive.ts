@@ -113,14 +113,15 @@ function findMeshKind(mesh: JobMesh, driver: Wheel, driven: Wheel): DriveMesh['k
 /** The mesh's own distance, else one that was measured from either wheel to the other. */
 function findCenter(job: Job, mesh: JobMesh, driver: Wheel, driven: Wheel): DriveMesh['center'] {
   if (mesh.centerMm !== undefined) {
-    const evidence = collectEvidence(job, driver);
-    const usual = Math.hypot(methods['center-distance'].uMm, findInstrumentUncertainty(evidence));
+    const caliper = findInstrumentUncertainty({ kit: job.kit ?? {} });
+    const usual = Math.hypot(methods['center-distance'].uMm, caliper);
     return { mm: mesh.centerMm, uMm: mesh.uMm ?? usual };
   }
   for (const [wheel, mate] of [
     [driver, driven],
     [driven, driver],
   ]) {
+    if (!wheel.readings?.some((one) => one.of === 'center-distance' && one.mate === mate.id)) continue;
     const evidence = collectEvidence(job, wheel);
     for (const [index, reading] of evidence.readings.entries()) {
       if (reading.of !== 'center-distance' || reading.mate !== mate.id) continue;

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import * as basicRacks from '../../gear-library/basic-racks.ts';
+import * as driveLimits from '../../gear-library/drive-limits.ts';
 import * as pitchSeries from '../../gear-library/pitch-series.ts';
 import * as priors from '../../gear-library/priors.ts';
 import * as processes from '../../gear-library/processes.ts';
@@ -10,6 +11,7 @@ import * as rollingLimits from '../../gear-library/rolling-limits.ts';
 import * as slips from '../../gear-library/slips.ts';
 import * as stockRanges from '../../gear-library/stock-ranges.ts';
 import * as variation from '../../gear-library/tooth-variation.ts';
+import * as wormLocking from '../../gear-library/worm-locking.ts';
 
 const modules = {
   basicRacks,
@@ -21,6 +23,8 @@ const modules = {
   rollingLimits,
   slips,
   variation,
+  driveLimits,
+  wormLocking,
   reworkLimits,
   stockRanges,
 };
