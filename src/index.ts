@@ -3,6 +3,7 @@ export { processes } from '../gear-library/processes.ts';
 export { defaultKit, instruments } from '../gear-library/reading-uncertainty.ts';
 export { type DrawnGear, drawCounts, drawWheel, type WheelDrawing } from './draw.ts';
 export { describeFail, Fail, type FailCode, failCodes, type PlainFail } from './fail.ts';
+export { type FindTrainsOptions, findTrains } from './find-trains.ts';
 export { type PartFormat, partFormats } from './formats/part-formats.ts';
 export { identify } from './identify.ts';
 export { checkSize } from './job/check-size.ts';
@@ -21,6 +22,7 @@ export {
   type SolidDrawing,
   shapePart,
 } from './shape-part.ts';
+export type { FoundTrain, TrainAnswer, TrainProgress } from './trains/search-trains.ts';
 export { capitalize } from './words/capitalize.ts';
 export { findPitchGap } from './words/find-pitch-gap.ts';
 export { namePitch } from './words/name-pitch.ts';
@@ -28,3 +30,4 @@ export { nameReading } from './words/name-reading.ts';
 export { tellAngleOdds } from './words/tell-angle-odds.ts';
 export { tellOdds } from './words/tell-odds.ts';
 export { tellSlip } from './words/tell-slip.ts';
+export { tellSpeedError } from './words/tell-speed-error.ts';
