@@ -5,10 +5,21 @@ import * as priors from '../../gear-library/priors.ts';
 import * as processes from '../../gear-library/processes.ts';
 import * as uncertainty from '../../gear-library/reading-uncertainty.ts';
 import * as rollFeel from '../../gear-library/roll-feel.ts';
+import * as rollingLimits from '../../gear-library/rolling-limits.ts';
 import * as slips from '../../gear-library/slips.ts';
 import * as variation from '../../gear-library/tooth-variation.ts';
 
-const modules = { basicRacks, pitchSeries, priors, processes, uncertainty, rollFeel, slips, variation };
+const modules = {
+  basicRacks,
+  pitchSeries,
+  priors,
+  processes,
+  uncertainty,
+  rollFeel,
+  rollingLimits,
+  slips,
+  variation,
+};
 
 /** Every object in the library that holds a figure, with where it stands. */
 function listEntries(value: unknown, path: string): [string, Record<string, unknown>][] {
