@@ -13,8 +13,6 @@ export const driveLimits = {
     reason: 'the coarsest of ISO 54 (value from memory)',
     source: 'ISO 54:1996 (value from memory)',
   },
-  /** Degrees. Helix angles that differ by more bear on one end of the tooth alone. */
-  helixMismatch: { deg: 3, reason: 'twice what a helix inked and rolled on paper is known to', source },
   /** Relative. Base pitches nearer than this are one pitch under two names. */
   samePitch: { part: 0.001, reason: 'a hundredth of a tooth over ten pitches', source },
 } as const;

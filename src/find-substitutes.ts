@@ -1,6 +1,5 @@
 import { processes, usualProcess } from '../gear-library/processes.ts';
 import { stockRanges } from '../gear-library/stock-ranges.ts';
-import type { RollPair } from './drive/check-pair.ts';
 import type { DriveModel } from './drive/drive-model.ts';
 import { identify } from './identify.ts';
 import type { GearSpec } from './involute/gear-spec.ts';
@@ -19,7 +18,7 @@ import { listRangeParts } from './stock/list-range-parts.ts';
 import { listReworks } from './stock/list-reworks.ts';
 import type { WheelPool } from './stock/list-wheel-groups.ts';
 import { matchStock, type StockMatch } from './stock/match-stock.ts';
-import type { Need, NeedPlace } from './stock/need.ts';
+import type { Need, NeedPlace, Roll } from './stock/need.ts';
 import { needOfDrive } from './stock/need-of-drive.ts';
 import { planPosts } from './stock/plan-posts.ts';
 import { searchSubstituteTrains } from './stock/search-substitute-trains.ts';
@@ -211,7 +210,7 @@ const usualAngle = Math.PI / 9;
  * The mean distance and both ends of what it may be decide the verdict: freedom only grows on the way out. What lies
  * beyond is not looked for here; it costs ten times as much, and the page rolls a row again when it is opened.
  */
-const roll: RollPair = (driver, driven, at) =>
+const roll: Roll = (driver, driven, at) =>
   rollPair(driver, driven, at, { distances: 3, seeksDistance: false });
 
 function chooseWheels(job: Job, wheelId: string | undefined): readonly Wheel[] {

@@ -1,7 +1,9 @@
 /** Sparetooth as a library: the product's verbs. The command line and the page use this file alone. */
+export { type Material, materials } from '../gear-library/materials.ts';
 export { processes } from '../gear-library/processes.ts';
 export { defaultKit, instruments } from '../gear-library/reading-uncertainty.ts';
 export { checkDrive } from './check-drive.ts';
+export { checkStrength, type StrengthOptions } from './check-strength.ts';
 export { type DrawnGear, drawCounts, drawWheel, type WheelDrawing } from './draw.ts';
 export type { DriveReport } from './drive/drive-report.ts';
 export { describeFail, Fail, type FailCode, failCodes, type PlainFail } from './fail.ts';
@@ -37,6 +39,8 @@ export {
   shapePart,
 } from './shape-part.ts';
 export type { StockPart } from './stock/stock-part.ts';
+export { findFitLimits } from './strength/find-fit-limits.ts';
+export type { StrengthReport } from './strength/strength-report.ts';
 export type { FoundTrain, TrainAnswer, TrainProgress } from './trains/search-trains.ts';
 export { capitalize } from './words/capitalize.ts';
 export { findPitchGap } from './words/find-pitch-gap.ts';
@@ -46,3 +50,4 @@ export { tellAngleOdds } from './words/tell-angle-odds.ts';
 export { tellOdds } from './words/tell-odds.ts';
 export { tellSlip } from './words/tell-slip.ts';
 export { tellSpeedError } from './words/tell-speed-error.ts';
+export { tellStrength } from './words/tell-strength.ts';

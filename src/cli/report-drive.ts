@@ -111,22 +111,34 @@ function tellMesh(mesh: MeshReport, nameOf: (id: string) => string): string[] {
 
 function tellFigures(mesh: MeshReport): string[] {
   const { backlashMinMm: least, backlashMaxMm: greatest, range, contactRatio, transmissionErrorMm } = mesh;
-  if (mesh.verdict === null || mesh.verdict === 'jams' || least === null || greatest === null) return [];
-  const spread =
-    range === null || range.centerLeastMm === range.centerGreatestMm
-      ? ''
-      : `, and ${tell(range.backlashMinMm)} to ${tell(range.backlashMaxMm)} mm as far as the distance may be off`;
+  if (mesh.verdict === null || mesh.verdict === 'jams' || least === null) return [];
   return [
-    `Play ${tell(least)}${least === greatest ? '' : ` to ${tell(greatest)}`} mm (backlash)${spread}.`,
-    ...(contactRatio === null
+    `Play ${tellSpan(least, greatest)} (backlash)${tellRange(range)}.`,
+    ...(contactRatio === null ? [] : [`Teeth that share the load: ${tell(contactRatio)} (contact ratio).`]),
+    ...(transmissionErrorMm === null
       ? []
-      : [
-          `Teeth that share the load: ${tell(contactRatio)} (contact ratio); unevenness ${tell(transmissionErrorMm ?? 0)} mm (transmission error).`,
-        ]),
+      : [`Unevenness ${tellFine(transmissionErrorMm)} mm (transmission error).`]),
   ];
 }
 
-/** Four figures, and all of a whole number. */
+function tellRange(range: MeshReport['range']): string {
+  if (!range || range.backlashMinMm === null || range.centerLeastMm === range.centerGreatestMm) return '';
+  if (range.backlashMinMm < 0) return ', none where the shafts stand nearer than measured, as they may';
+  return `, ${tellSpan(range.backlashMinMm, range.backlashMaxMm)} as far as the distance may be off`;
+}
+
+function tellSpan(least: number, greatest: number | null): string {
+  if (greatest === null) return `${tellFine(least)} mm and more`;
+  const [one, other] = [tellFine(least), tellFine(greatest)];
+  return one === other ? `${one} mm` : `${one} to ${other} mm`;
+}
+
+/** Thousandths of a millimeter: finer than any play at a bench. */
+function tellFine(value: number): string {
+  return Math.abs(value) < 0.001 ? 'under 0.001' : value.toFixed(3);
+}
+
+/** Four figures; six from a thousand on. */
 function tell(value: number): string {
   const rounded = Number(value.toPrecision(Math.abs(value) >= 1000 ? 6 : 4));
   return String(Math.abs(rounded) < 1e-6 ? 0 : rounded);

@@ -1,4 +1,5 @@
 import { driveLimits } from '../../gear-library/drive-limits.ts';
+import { rollingLimits } from '../../gear-library/rolling-limits.ts';
 import { findBasePitch } from '../involute/base-pitch.ts';
 import { findDiameters } from '../involute/gear-diameters.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
@@ -8,12 +9,18 @@ import type { DriveMesh, DriveWheel } from './drive-model.ts';
 import type { DriveTrouble, MeshReport } from './drive-report.ts';
 import { tellReason } from './tell-reason.ts';
 
-/** Rolls two outlines against each other at a distance and its uncertainty, mm. */
+/** Rolls two outlines against each other at a distance and its uncertainty, mm; or says why a wheel has no outline. */
 export type RollPair = (
   driver: RolledWheel,
   driven: RolledWheel,
   at: { readonly mm: number; readonly u: number },
-) => RollingProof;
+) => RollingProof | NoOutline;
+
+export interface NoOutline {
+  readonly verdict: 'no-outline';
+  readonly message: string;
+  readonly remedy: string;
+}
 
 export interface CheckedMesh {
   readonly report: MeshReport;
@@ -49,8 +56,8 @@ export function checkPair(
     notes.push(`not rolled: the toothing of ${open.join(' and ')} isn't known well enough yet`);
     return blank();
   }
-  troubles.push(...checkHelices(driver, one, driven, other, notes));
-  if (troubles.length > 0) return blank();
+  troubles.push(...checkHelices(driver, one, driven, other));
+  if (troubles.length > 0) return blank('jams');
   tellPitches(one, other, notes);
   if (!mesh.center) {
     notes.push('not rolled: the distance between the shafts is missing');
@@ -69,6 +76,11 @@ export function checkPair(
   }
   // The proof rules: a worn tip may clear what the whole one can't.
   const proof = roll(asRolled(driver, one), asRolled(driven, other), { mm, u: uMm });
+  if (proof.verdict === 'no-outline') {
+    const { message, remedy } = proof;
+    troubles.push({ kind: 'cannot-mesh', about: [mesh.driver, mesh.driven], message, remedy });
+    return blank();
+  }
   if (reach && proof.verdict === 'jams') troubles.push(reach.trouble);
   return { report: reportProof(mesh, proof, notes), troubles };
 }
@@ -131,36 +143,34 @@ function checkCounts(mesh: DriveMesh, driver: DriveWheel, driven: DriveWheel): D
   ];
 }
 
+/** Helices that can't lie along each other, by the limit that rolling has. */
 function checkHelices(
   driver: DriveWheel,
   one: GearSpec,
   driven: DriveWheel,
   other: GearSpec,
-  notes: string[],
 ): DriveTrouble[] {
-  const angleOf = (spec: GearSpec): number => (spec.helixAngle * 180) / Math.PI;
-  const side = one.kind === 'internal' || other.kind === 'internal' ? 1 : -1;
-  const [first, second] = [angleOf(one), side * angleOf(other)];
-  const apart = Math.abs(first - second);
-  if (apart <= driveLimits.helixMismatch.deg) return [];
-  const isHand = Math.abs(Math.abs(first) - Math.abs(second)) <= driveLimits.helixMismatch.deg;
-  if (!isHand && (Math.abs(first) < 1 || Math.abs(second) < 1)) {
-    notes.push(`helix angles differ by ${tell(apart)} degrees: the teeth touch at one end only`);
-    return [];
-  }
+  const isRing = one.kind === 'internal' || other.kind === 'internal';
+  const [first, second] = [one, other].map(findBaseHelix);
+  const apart = Math.abs(isRing ? first - second : first + second);
+  if (apart <= rollingLimits.helix.most) return [];
+  const isHand = Math.abs(isRing ? first + second : first - second) <= rollingLimits.helix.most;
   return [
     {
       kind: 'cannot-mesh',
       about: [driver.id, driven.id],
       message: isHand
-        ? `the helices of "${driver.id}" and "${driven.id}" are of ${side < 0 ? 'one hand' : 'opposite hands'}, so they don't run on parallel shafts`
-        : `the helices of "${driver.id}" and "${driven.id}" differ by ${tell(apart)} degrees`,
-      remedy:
-        side < 0
-          ? 'On parallel shafts one is right hand and the other left; look which way each leans.'
-          : 'With a ring both are of one hand; look which way each leans.',
+        ? `the helices of "${driver.id}" and "${driven.id}" are of ${isRing ? 'opposite hands' : 'one hand'}, so they don't run on parallel shafts`
+        : `the helices of "${driver.id}" and "${driven.id}" stand ${tell((apart * 180) / Math.PI)} degrees apart`,
+      remedy: isRing
+        ? 'With a ring both are of one hand; look which way each leans.'
+        : 'On parallel shafts one is right hand and the other left; look which way each leans.',
     },
   ];
+}
+
+function findBaseHelix({ helixAngle, pressureAngle }: GearSpec): number {
+  return Math.asin(Math.sin(helixAngle) * Math.cos(pressureAngle));
 }
 
 function tellPitches(one: GearSpec, other: GearSpec, notes: string[]): void {
@@ -239,21 +249,26 @@ function reportProof(mesh: DriveMesh, proof: RollingProof, notes: readonly strin
   return {
     ...emptyReport(mesh, [...notes, ...proof.reasons.map((reason) => tellReason(reason, proof))]),
     workingPressureAngleDeg: angle === undefined ? null : (angle * 180) / Math.PI,
-    contactRatio: mean.contactRatio,
+    contactRatio: finite(mean.contactRatio),
     verdict: proof.verdict,
-    backlashMinMm: mean.backlashLeast,
-    backlashMaxMm: mean.backlashGreatest,
-    transmissionErrorMm: mean.transmissionError,
+    backlashMinMm: finite(mean.backlashLeast),
+    backlashMaxMm: finite(mean.backlashGreatest),
+    transmissionErrorMm: finite(mean.transmissionError),
     range: {
       centerLeastMm: Math.min(...distances),
       centerGreatestMm: Math.max(...distances),
-      backlashMinMm: Math.min(...range.map((one) => one.backlashLeast)),
-      backlashMaxMm: Math.max(...range.map((one) => one.backlashGreatest)),
-      transmissionErrorMm: Math.max(...range.map((one) => one.transmissionError)),
+      backlashMinMm: finite(Math.min(...range.map((one) => one.backlashLeast))),
+      backlashMaxMm: finite(Math.max(...range.map((one) => one.backlashGreatest))),
+      transmissionErrorMm: finite(Math.max(...range.map((one) => one.transmissionError))),
     },
     freeFromMm: proof.freeFrom ?? null,
     smoothFromMm: proof.smoothFrom ?? null,
   };
+}
+
+/** Null where no tooth holds the wheel, so that play and unevenness have no end. */
+function finite(value: number): number | null {
+  return Number.isFinite(value) ? value : null;
 }
 
 function isRollable({ kind }: DriveWheel): boolean {

@@ -102,13 +102,13 @@ export interface MeshReport {
   readonly notes: readonly string[];
 }
 
-/** What comes of not knowing the distance better. */
+/** What comes of not knowing the distance better; null where no tooth holds the wheel. */
 export interface DistanceRange {
   readonly centerLeastMm: number;
   readonly centerGreatestMm: number;
-  readonly backlashMinMm: number;
-  readonly backlashMaxMm: number;
-  readonly transmissionErrorMm: number;
+  readonly backlashMinMm: number | null;
+  readonly backlashMaxMm: number | null;
+  readonly transmissionErrorMm: number | null;
 }
 
 export interface DriveTrouble {

@@ -5,6 +5,8 @@ export function tellReason(reason: RollingReason, proof: RollingProof): string {
   const found = Number(reason.value.toPrecision(3));
   const limit = Number(reason.limit.toPrecision(3));
   switch (reason.kind) {
+    case 'helix':
+      return `the two helices stand ${((reason.value * 180) / Math.PI).toFixed(1)} degrees apart, where ${((reason.limit * 180) / Math.PI).toFixed(1)} would do`;
     case 'jams':
       return proof.freeFrom === undefined
         ? 'the teeth bind at every distance that was tried'
@@ -16,6 +18,8 @@ export function tellReason(reason: RollingReason, proof: RollingProof): string {
     case 'contact-ratio':
       return `one tooth lets go before the next takes over: contact ratio ${found}, where ${limit} is the least`;
     case 'transmission-error':
+      // Without end where no tooth holds the wheel.
+      if (!Number.isFinite(reason.value)) return 'for part of the turn no tooth drives the driven wheel';
       return `the driven wheel runs unevenly by ${found} mm (transmission error), where ${limit} mm would do`;
     case 'backlash':
       return `there is ${found} mm of play at the tightest (backlash), where ${limit} mm is the least`;

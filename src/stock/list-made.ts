@@ -1,10 +1,9 @@
 import { type Process, processes } from '../../gear-library/processes.ts';
 import { pairLimits } from '../../gear-library/rework-limits.ts';
-import type { RollPair } from '../drive/check-pair.ts';
 import { Fail } from '../fail.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import { findPairClearances } from '../involute/pair-clearances.ts';
-import type { Need, NeedMate, SpeedEffect } from './need.ts';
+import type { Need, NeedMate, Roll, SpeedEffect } from './need.ts';
 import { proveWheel, type WheelProof } from './prove-wheel.ts';
 import { findShiftRange } from './shift-range.ts';
 
@@ -25,7 +24,7 @@ export interface MadeRow {
  * there, the same count with the profile shift that gives the aimed backlash at the tightest mate. External wheels
  * alone are fitted.
  */
-export function listMade(need: Need, roll: RollPair): MadeRow[] {
+export function listMade(need: Need, roll: Roll): MadeRow[] {
   const ways = processes.filter(({ leastModuleMm }) => need.spec.module >= leastModuleMm - 1e-9);
   const itself = proveWheel(need.spec, need.mates, roll);
   const rows: MadeRow[] = [

@@ -1,9 +1,8 @@
-import type { RollPair } from '../drive/check-pair.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import { type ArrivalCheck, listArrivalChecks } from './list-arrival-checks.ts';
 import type { Rework } from './list-reworks.ts';
 import { namePart, nameSearch, nameSize } from './name-part.ts';
-import type { Need, SpeedEffect } from './need.ts';
+import type { Need, Roll, SpeedEffect } from './need.ts';
 import { proveWheel, type WheelProof } from './prove-wheel.ts';
 import { type Draft, type Screened, type StockKind, screenParts, stockKinds } from './screen-parts.ts';
 import type { StockIndex } from './stock-index.ts';
@@ -62,7 +61,7 @@ export interface MatchProgress {
 export function* matchStock(
   need: Need,
   index: StockIndex,
-  roll: RollPair,
+  roll: Roll,
   options: MatchOptions = {},
 ): Generator<MatchProgress, StockMatch> {
   const rollAtMost = options.rollAtMost ?? 4;

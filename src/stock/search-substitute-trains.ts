@@ -1,10 +1,10 @@
-import type { RollPair } from '../drive/check-pair.ts';
 import { Fail } from '../fail.ts';
 import type { RollingProof } from '../rolling/rolling-proof.ts';
 import { type CostedChoice, searchFront } from '../trains/search-front.ts';
 import { searchPosts } from '../trains/search-posts.ts';
 import { listPairChoices, type PairChoice } from './list-pair-choices.ts';
 import type { PairQuestion, WheelPool } from './list-wheel-groups.ts';
+import type { Roll } from './need.ts';
 import type { PostsPlan } from './plan-posts.ts';
 import type { Verdict } from './prove-wheel.ts';
 
@@ -67,7 +67,7 @@ interface Choice extends CostedChoice {
 export function* searchSubstituteTrains(
   plan: PostsPlan,
   pool: WheelPool,
-  roll: RollPair,
+  roll: Roll,
 ): Generator<TrainSearchProgress, SubstituteTrains, 'stop' | undefined> {
   const posts = plan.posts.map((question) => listPairChoices(question, pool).map(asChoice));
   let isStopped = false;

@@ -373,7 +373,7 @@ describe('meshes', () => {
         spur('a', 20, { spec: makeSpec({ module: 0.5, teeth: 20, helixAngle: rad(15) }) }),
         spur('b', 60, { spec: makeSpec({ module: 0.5, teeth: 60, helixAngle: rad(15) }) }),
       ),
-      { verdict: null, words: 'of one hand', isTrouble: true },
+      { verdict: 'jams', words: 'of one hand', isTrouble: true },
     ],
     [
       'a ring smaller than its wheel',

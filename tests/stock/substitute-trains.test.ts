@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import type { RollPair } from '../../src/drive/check-pair.ts';
 import type { DriveModel, DriveWheel } from '../../src/drive/drive-model.ts';
 import type { GearSpec } from '../../src/involute/gear-spec.ts';
 import { toNumber } from '../../src/numeric/rational.ts';
 import { rollPair } from '../../src/rolling/roll-pair.ts';
 import { listPairChoices } from '../../src/stock/list-pair-choices.ts';
 import type { WheelPool } from '../../src/stock/list-wheel-groups.ts';
+import type { Roll } from '../../src/stock/need.ts';
 import { type NoPlan, type PostsPlan, planPosts } from '../../src/stock/plan-posts.ts';
 import { type SubstituteTrains, searchSubstituteTrains } from '../../src/stock/search-substitute-trains.ts';
 import { makeSpec, rad } from '../involute/make-spec.ts';
 
-const roll: RollPair = (driver, driven, at) =>
+const roll: Roll = (driver, driven, at) =>
   rollPair(driver, driven, at, { distances: 3, seeksDistance: false });
 
 function wheel(id: string, shaft: string, teeth: number, given: Partial<DriveWheel> = {}): DriveWheel {
