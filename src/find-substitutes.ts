@@ -1,6 +1,5 @@
 import { processes, usualProcess } from '../gear-library/processes.ts';
 import { stockRanges } from '../gear-library/stock-ranges.ts';
-import type { RollPair } from './drive/check-pair.ts';
 import type { DriveModel } from './drive/drive-model.ts';
 import { identify } from './identify.ts';
 import type { GearSpec } from './involute/gear-spec.ts';
@@ -15,17 +14,18 @@ import { reportTrains, type TrainsReport } from './job/trains-report.ts';
 import { type Identity, identifyWheel } from './readings/identify-wheel.ts';
 import { rollPair } from './rolling/roll-pair.ts';
 import { listMade } from './stock/list-made.ts';
-import type { WheelPool } from './stock/list-pair-choices.ts';
 import { listRangeParts } from './stock/list-range-parts.ts';
 import { listReworks } from './stock/list-reworks.ts';
+import type { WheelPool } from './stock/list-wheel-groups.ts';
 import { matchStock, type StockMatch } from './stock/match-stock.ts';
-import type { Need, NeedPlace } from './stock/need.ts';
+import type { Need, NeedPlace, Roll } from './stock/need.ts';
 import { needOfDrive } from './stock/need-of-drive.ts';
 import { planPosts } from './stock/plan-posts.ts';
 import { searchSubstituteTrains } from './stock/search-substitute-trains.ts';
 import { specOfPart } from './stock/spec-of-part.ts';
 import { indexParts } from './stock/stock-index.ts';
 import type { StockPart } from './stock/stock-part.ts';
+import { nameReading } from './words/name-reading.ts';
 
 export interface SubstituteOptions {
   /** This wheel only; else every wheel that is damaged or lost, or all where none is said to be */
@@ -117,9 +117,10 @@ export function* searchSubstitutes(
   );
   const own = options.parts ?? [];
   const index = indexParts([...own, ...stockRanges.flatMap(listRangeParts)]);
+  const trains = yield* findTrainsOnPosts(job, model, wheels, options);
   const reports: WheelSubstitutes[] = [];
   for (const wheel of wheels) {
-    const found = findNeed(job, model, wheel);
+    const found = findNeed(job, model, wheel, typeof trains === 'string' ? null : trains);
     if (typeof found === 'string') {
       reports.push(withoutNeed(wheel, found));
       continue;
@@ -133,7 +134,6 @@ export function* searchSubstitutes(
     reports.push(reportWheel(wheel, found, step.value, own.length > 0));
   }
   const notes = wheels.length === 0 ? ['the job has no wheels yet'] : [];
-  const trains = yield* findTrainsOnPosts(job, model, wheels, options);
   if (typeof trains === 'string') notes.push(`no other trains were searched: ${trains}`);
   return roundNumbers({ wheels: reports, trains: typeof trains === 'string' ? null : trains, notes });
 }
@@ -210,7 +210,7 @@ const usualAngle = Math.PI / 9;
  * The mean distance and both ends of what it may be decide the verdict: freedom only grows on the way out. What lies
  * beyond is not looked for here; it costs ten times as much, and the page rolls a row again when it is opened.
  */
-const roll: RollPair = (driver, driven, at) =>
+const roll: Roll = (driver, driven, at) =>
   rollPair(driver, driven, at, { distances: 3, seeksDistance: false });
 
 function chooseWheels(job: Job, wheelId: string | undefined): readonly Wheel[] {
@@ -234,7 +234,7 @@ function remember(identityOf: (wheel: Wheel) => Identity): (wheel: Wheel) => Ide
 }
 
 /** The need, or why there is none. */
-function findNeed(job: Job, model: DriveModel, wheel: Wheel): Need | string {
+function findNeed(job: Job, model: DriveModel, wheel: Wheel, trains: TrainsReport | null): Need | string {
   if (!isCovered(wheel))
     return `a ${wheel.kind} is not matched yet: spur gears, internal gears and racks are`;
   const driven = model.wheels.find(({ id }) => id === wheel.id);
@@ -252,12 +252,33 @@ function findNeed(job: Job, model: DriveModel, wheel: Wheel): Need | string {
   const [answer] = identify(job, { wheelId: wheel.id }).wheels;
   const [lead] = answer.candidates;
   if (!lead) {
+    const fitting = findInTrains(model, wheel, trains);
+    if (fitting) {
+      const need = needOfDrive(model, wheel.id, fitting, false, collectPlace(job, wheel));
+      return {
+        ...need,
+        notes: ['its teeth were worked out from the speed that is wanted and the distances', ...need.notes],
+      };
+    }
     const [next] = answer.next;
-    return `what the wheel was is not known yet${next ? `; measure next: ${next.why}` : ': count its teeth and measure across the tips'}`;
+    return `what the wheel was is not known yet; next: ${next ? `${nameReading(next)}, since ${next.why}` : 'count its teeth and measure across the tips'}`;
   }
   const isSure = (answer.verdict === 'certain' || answer.verdict === 'likely') && answer.suspect.length === 0;
   const spec: GearSpec = specOfFields(lead.spec, kindOf(wheel), 'spec');
   return needOfDrive(model, wheel.id, spec, isSure, collectPlace(job, wheel));
+}
+
+/** What the best train has in the wheel's place, its mates being as they are. */
+function findInTrains(model: DriveModel, wheel: Wheel, trains: TrainsReport | null): GearSpec | undefined {
+  const mates = model.meshes.flatMap(({ driver, driven }) =>
+    driver === wheel.id ? [driven] : driven === wheel.id ? [driver] : [],
+  );
+  for (const { fits, accept } of trains?.rows ?? []) {
+    const own = accept.find(({ wheelId }) => wheelId === wheel.id);
+    const isAlone = !accept.some(({ wheelId }) => mates.includes(wheelId));
+    if (fits && own && isAlone) return specOfFields(own.spec, kindOf(wheel), 'spec');
+  }
+  return undefined;
 }
 
 function withoutNeed(wheel: Wheel, why: string): WheelSubstitutes {

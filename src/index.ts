@@ -18,6 +18,7 @@ export {
   searchSubstitutes,
   type WheelSubstitutes,
 } from './find-substitutes.ts';
+export { type FindTrainsOptions, findTrains } from './find-trains.ts';
 export { type PartFormat, partFormats } from './formats/part-formats.ts';
 export { identify } from './identify.ts';
 export { checkPartsSize, checkSize } from './job/check-size.ts';
@@ -43,6 +44,7 @@ export {
 export type { StockPart } from './stock/stock-part.ts';
 export { findFitLimits } from './strength/find-fit-limits.ts';
 export type { StrengthReport } from './strength/strength-report.ts';
+export type { FoundTrain, TrainAnswer, TrainProgress } from './trains/search-trains.ts';
 export { capitalize } from './words/capitalize.ts';
 export { findPitchGap } from './words/find-pitch-gap.ts';
 export { namePitch } from './words/name-pitch.ts';
@@ -50,4 +52,5 @@ export { nameReading } from './words/name-reading.ts';
 export { tellAngleOdds } from './words/tell-angle-odds.ts';
 export { tellOdds } from './words/tell-odds.ts';
 export { tellSlip } from './words/tell-slip.ts';
+export { tellSpeedError } from './words/tell-speed-error.ts';
 export { tellStrength } from './words/tell-strength.ts';

@@ -74,16 +74,19 @@ function tellRows(title: string, rows: readonly SubstituteRow[], most: number): 
 
 function tellTrains(trains: TrainsReport): string[] {
   const wanted = trains.isWanted ? 'the ratio that is wanted' : 'the ratio that the drive had';
-  const proof = trains.proven
-    ? `Proven: of ${count(trains.space)} trains on these shafts none is nearer`
-    : `Best so far: ${trains.searchedPercent.toFixed(0)} % of ${count(trains.space)} trains searched`;
+  const proof =
+    trains.space === 0
+      ? 'No train of the wheels there are stands on these shafts'
+      : trains.proven
+        ? `Proven: of ${count(trains.space)} trains on these shafts none is nearer`
+        : `Best so far: ${trains.searchedPercent.toFixed(0)} % of ${count(trains.space)} trains searched`;
   return [
     '',
     ...wrapText(
       `Trains that keep ${wanted}, shafts where they are; ${trains.changing.join(', ')} may change.`,
     ),
     ...wrapText(`${proof}.`, '  '),
-    ...(trains.rows.length === 0 ? ['  None was found.'] : []),
+    ...(trains.rows.length === 0 && trains.space > 0 ? ['  None was found.'] : []),
     ...trains.rows.slice(0, shown).flatMap((row, index) => tellTrain(row, `  ${index + 1}. `)),
     ...(trains.rows.length > shown ? [`  and ${trains.rows.length - shown} more, with --json`] : []),
     ...trains.notes.flatMap((note) => wrapText(`${capitalize(note)}.`, '  - ')),
@@ -101,7 +104,7 @@ function tellTrain(row: TrainRow, lead: string): string[] {
   const run = { turns: 'turns', rough: 'runs roughly', jams: 'jams' }[row.verdict];
   return [
     ...wrapText(
-      `${capitalize(off)}, ${parts}, ${row.backlashMm.toFixed(2)} mm of play in all; rolled, it ${run}.`,
+      `${capitalize(off)}, ${parts}, ${row.backlashMm.toFixed(2)} mm of play in all; rolled, it ${run}${row.fits || row.verdict !== 'turns' ? '' : ', but the speed is off by more than is wanted'}.`,
       lead,
     ),
     ...row.meshes.flatMap(({ driver, driven, centerMm }) =>
@@ -125,9 +128,10 @@ function checksOf(row: SubstituteRow): string {
 /** @param like the number of the row that the same is to be checked on */
 function tellRow(row: SubstituteRow, lead: string, like: number | undefined): string[] {
   const indent = ' '.repeat(lead.length);
+  const isTrap = row.kind === 'look-alike';
   const price = row.part?.price ? `; ${row.part.price}` : '';
   const pack =
-    row.from === 'range' && row.part?.count
+    row.from === 'range' && !isTrap && row.part?.count
       ? `; sold ${row.part.count === 1 ? 'singly' : `in bags of ${row.part.count}`}`
       : '';
   const kinds = {
@@ -140,7 +144,7 @@ function tellRow(row: SubstituteRow, lead: string, like: number | undefined): st
   } as const;
   const { speed } = row;
   const speeds =
-    speed && Math.abs(speed.changePercent) > 1e-9
+    speed && !isTrap && Math.abs(speed.changePercent) > 1e-9
       ? [
           `Speed: ${Math.abs(speed.changePercent).toFixed(2)} % ${speed.changePercent > 0 ? 'faster' : 'slower'} than with the original${speed.isWithin === false ? ', which is not what is wanted' : ''}.`,
         ]

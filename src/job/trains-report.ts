@@ -1,6 +1,6 @@
 import { toNumber } from '../numeric/rational.ts';
-import type { ChosenWheel } from '../stock/list-pair-choices.ts';
 import { listReworks } from '../stock/list-reworks.ts';
+import type { ChosenWheel } from '../stock/list-wheel-groups.ts';
 import { namePart, nameSearch } from '../stock/name-part.ts';
 import type { NeedPlace } from '../stock/need.ts';
 import type { PostsPlan } from '../stock/plan-posts.ts';

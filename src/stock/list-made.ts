@@ -1,10 +1,9 @@
 import { type Process, processes } from '../../gear-library/processes.ts';
 import { pairLimits } from '../../gear-library/rework-limits.ts';
-import type { RollPair } from '../drive/check-pair.ts';
 import { Fail } from '../fail.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import { findPairClearances } from '../involute/pair-clearances.ts';
-import type { Need, NeedMate, SpeedEffect } from './need.ts';
+import type { Need, NeedMate, Roll, SpeedEffect } from './need.ts';
 import { proveWheel, type WheelProof } from './prove-wheel.ts';
 import { findShiftRange } from './shift-range.ts';
 
@@ -25,7 +24,7 @@ export interface MadeRow {
  * there, the same count with the profile shift that gives the aimed backlash at the tightest mate. External wheels
  * alone are fitted.
  */
-export function listMade(need: Need, roll: RollPair): MadeRow[] {
+export function listMade(need: Need, roll: Roll): MadeRow[] {
   const ways = processes.filter(({ leastModuleMm }) => need.spec.module >= leastModuleMm - 1e-9);
   const itself = proveWheel(need.spec, need.mates, roll);
   const rows: MadeRow[] = [
@@ -41,6 +40,9 @@ export function listMade(need: Need, roll: RollPair): MadeRow[] {
   ];
   const fitted = fitToDistance(need);
   if (!fitted) return rows;
+  // What turns as it is is not worth another shift for hundredths.
+  const gain = Math.abs(fitted.profileShift - need.spec.profileShift);
+  if (itself?.verdict === 'turns' && gain < worthShift) return rows;
   const proof = proveWheel(fitted, need.mates, roll);
   if (proof?.verdict !== 'turns') return rows;
   const row: MadeRow = {
@@ -50,14 +52,22 @@ export function listMade(need: Need, roll: RollPair): MadeRow[] {
     speed: need.speedWith(fitted.teeth),
     processes: ways.map(nameProcess),
     doubts: need.isSure ? [] : ['what the wheel was is not sure yet: make it as a trial part'],
-    why: `the same count, its shift ${fitted.profileShift.toFixed(2)} in place of ${need.spec.profileShift.toFixed(2)} so that it suits the measured distance; rolled, it ${proof.meshes.map(({ words }) => words).join('; it ')}`,
+    why: `the same count, its shift ${tellShift(fitted)} in place of ${tellShift(need.spec)} so that it suits the measured distance; rolled, it ${proof.meshes.map(({ words }) => words).join('; it ')}`,
   };
   return itself?.verdict === 'turns' ? [...rows, row] : [row, ...rows];
+}
+
+/** Without the sign of a rounded nothing. */
+function tellShift({ profileShift }: GearSpec): string {
+  return (Math.round(profileShift * 100) / 100 + 0).toFixed(2);
 }
 
 function nameProcess({ key, name }: Process): { key: string; name: string } {
   return { key, name };
 }
+
+/** 0.07 modules of tooth thickness. */
+const worthShift = 0.1;
 
 /** Shifts nearer than this are the same tooth to any printer: 0.02 modules of thickness. */
 const sameShift = 0.03;

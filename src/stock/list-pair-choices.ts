@@ -1,53 +1,15 @@
 import { pairLimits } from '../../gear-library/rework-limits.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import { involute } from '../involute/involute-function.ts';
+import {
+  type ChosenWheel,
+  listWheelGroups,
+  type PairQuestion,
+  type PairSide,
+  type WheelGroup,
+  type WheelPool,
+} from './list-wheel-groups.ts';
 import { findShiftRange } from './shift-range.ts';
-import type { PartSize, StockPart } from './stock-part.ts';
-
-/** One mesh between two posts, and what may stand on either. Lengths mm. */
-export interface PairQuestion {
-  readonly centerDistance: number;
-  /** Standard uncertainty of the distance */
-  readonly uncertainty: number;
-  readonly driver: PairSide;
-  readonly driven: PairSide;
-}
-
-/** One side: the wheel that is there, and whether others may take its place. */
-export interface PairSide {
-  readonly wheelId: string;
-  /** The wheel that is there, where it is known and fit to stay */
-  readonly present: GearSpec | undefined;
-  readonly mayChange: boolean;
-  /** Whether a part can be made to go on here; all can where left out */
-  readonly accepts?: (part: StockPart, spec: GearSpec) => boolean;
-}
-
-/** What new wheels may be: parts that exist, and what can be made. */
-export interface WheelPool {
-  readonly parts: readonly { readonly part: StockPart; readonly size: PartSize; readonly spec: GearSpec }[];
-  readonly made: MadePool | undefined;
-}
-
-export interface MadePool {
-  readonly teeth: readonly [number, number];
-  /** m_n, mm */
-  readonly modules: readonly number[];
-  /** α_n, rad */
-  readonly pressureAngles: readonly number[];
-  /** Finest module that the process makes well: what is finer costs more */
-  readonly leastModule: number;
-}
-
-export interface ChosenWheel {
-  readonly wheelId: string;
-  readonly from: 'present' | 'part' | 'made';
-  readonly spec: GearSpec;
-  readonly part?: StockPart;
-  readonly size?: PartSize;
-  /** Whether no other part has these teeth, and only one piece of it is there */
-  readonly isSingle?: boolean;
-}
 
 /** Two wheels that run between two posts, by their numbers. */
 export interface PairChoice {
@@ -77,84 +39,10 @@ export interface PairChoice {
 export function listPairChoices(question: PairQuestion, pool: WheelPool): PairChoice[] {
   const best = new Map<number, PairChoice[]>();
   const lookUp = shiftRanges();
-  for (const group of listGroups(question, pool)) {
+  for (const group of listWheelGroups(question, pool)) {
     pairGroup(question, group, lookUp, (choice) => keep(best, choice));
   }
   return [...best.values()].flat();
-}
-
-/** All wheels of one module and angle that may stand on either side. */
-interface Group {
-  readonly module: number;
-  readonly pressureAngle: number;
-  readonly drivers: readonly ChosenWheel[];
-  readonly driven: readonly ChosenWheel[];
-  readonly made: MadePool | undefined;
-}
-
-function listGroups({ driver, driven }: PairQuestion, pool: WheelPool): Group[] {
-  const groups = new Map<
-    string,
-    { module: number; pressureAngle: number; parts: WheelPool['parts'][number][] }
-  >();
-  const groupOf = (module: number, pressureAngle: number): WheelPool['parts'][number][] => {
-    const key = keyOf(module, pressureAngle);
-    const found = groups.get(key) ?? { module, pressureAngle, parts: [] };
-    groups.set(key, found);
-    return found.parts;
-  };
-  const sides = [driver, driven];
-  for (const { present } of sides) if (present) groupOf(present.module, present.pressureAngle);
-  const isFree = sides.every(({ mayChange }) => mayChange);
-  if (isFree) {
-    for (const module of pool.made?.modules ?? []) {
-      for (const angle of pool.made?.pressureAngles ?? []) groupOf(module, angle);
-    }
-  }
-  for (const part of pool.parts) {
-    const { module, pressureAngle } = part.spec;
-    if (isFree || groups.has(keyOf(module, pressureAngle))) groupOf(module, pressureAngle).push(part);
-  }
-  return [...groups.entries()].map(([key, { module, pressureAngle, parts }]) => ({
-    module,
-    pressureAngle,
-    drivers: listSide(driver, key, parts),
-    driven: listSide(driven, key, parts),
-    made: pool.made,
-  }));
-}
-
-function keyOf(module: number, pressureAngle: number): string {
-  return `${module.toFixed(5)} ${pressureAngle.toFixed(5)}`;
-}
-
-/** The wheels of one group that may stand on a side. Of parts with one toothing the first stands for all. */
-function listSide(side: PairSide, key: string, parts: readonly WheelPool['parts'][number][]): ChosenWheel[] {
-  const { wheelId, present, mayChange, accepts } = side;
-  const isOfGroup =
-    present &&
-    keyOf(present.module, present.pressureAngle) === key &&
-    present.helixAngle === 0 &&
-    present.kind !== 'rack';
-  const kept: ChosenWheel[] = isOfGroup ? [{ wheelId, from: 'present', spec: present }] : [];
-  if (!mayChange) return kept;
-  const found = new Map<number, ChosenWheel>();
-  for (const { part, size, spec } of parts) {
-    if (spec.helixAngle !== 0 || (accepts && !accepts(part, spec))) continue;
-    const toothing = spec.teeth * 1000 + Math.round(spec.profileShift * 20);
-    const first = found.get(toothing);
-    if (first?.isSingle) found.set(toothing, { ...first, isSingle: false });
-    if (!first)
-      found.set(toothing, {
-        wheelId,
-        from: 'part',
-        spec,
-        part,
-        size,
-        isSingle: part.from === 'own' && (part.count ?? 1) < 2,
-      });
-  }
-  return [...kept, ...found.values()];
 }
 
 type ShiftRange = { readonly least: number; readonly greatest: number } | undefined;
@@ -170,7 +58,7 @@ function shiftRanges(): (teeth: number, pressureAngle: number) => ShiftRange {
 
 function pairGroup(
   question: PairQuestion,
-  group: Group,
+  group: WheelGroup,
   lookUp: (teeth: number, pressureAngle: number) => ShiftRange,
   found: (choice: PairChoice) => void,
 ): void {
@@ -216,7 +104,7 @@ const reach = 4.5;
 
 function joinPair(
   { centerDistance: a, uncertainty, driver, driven }: PairQuestion,
-  { module: m, pressureAngle, made }: Group,
+  { module: m, pressureAngle, made }: WheelGroup,
   one: ChosenWheel | number,
   other: ChosenWheel | number,
   lookUp: (teeth: number, pressureAngle: number) => ShiftRange,
@@ -229,6 +117,9 @@ function joinPair(
   if (kindOf(one) === 'internal' && kindOf(other) === 'internal') return undefined;
   const z1 = teethOf(one);
   const z2 = teethOf(other);
+  // A pinion goes into a ring of more teeth than its own, and by a few, since their tips must pass.
+  if (kindOf(one) === 'internal' && z1 - z2 < leastRingLead) return undefined;
+  if (kindOf(other) === 'internal' && z2 - z1 < leastRingLead) return undefined;
   const count = isInternal ? Math.abs(z2 - z1) : z1 + z2;
   const cosine = (m * count * Math.cos(pressureAngle)) / (2 * a);
   if (!(cosine > 0 && cosine < 1)) return undefined;
@@ -308,6 +199,8 @@ function joinPair(
   };
 }
 
+/** Full-depth teeth of 20° interfere below about eight; rolling tells where exactly. */
+const leastRingLead = 6;
 /** Tip clearance that made wheels keep, modules. */
 const usualClearance = 0.2;
 

@@ -1,5 +1,6 @@
 import type { GearSpec } from '../involute/gear-spec.ts';
 import type { RolledWheel } from '../rolling/rolled-wheel.ts';
+import type { RollingProof } from '../rolling/rolling-proof.ts';
 import type { PartBore } from './stock-part.ts';
 
 /** What has to be filled: one wheel of a drive, as far as it is known. Lengths mm, angles rad. */
@@ -48,3 +49,10 @@ export interface SpeedEffect {
   readonly errorPercent: number | null;
   readonly isWithin: boolean | null;
 }
+
+/** Rolls a pair at a distance, mm, with its standard uncertainty: `rollPair`. */
+export type Roll = (
+  driver: RolledWheel,
+  driven: RolledWheel,
+  at: { readonly mm: number; readonly u: number },
+) => RollingProof;

@@ -1,7 +1,7 @@
 import type { DriveMesh, DriveModel, DriveWheel } from '../drive/drive-model.ts';
 import { findEnds } from '../drive/find-ends.ts';
 import { divide, multiply, type Rational, rationalOf, toNumber } from '../numeric/rational.ts';
-import type { PairQuestion, PairSide } from './list-pair-choices.ts';
+import type { PairQuestion, PairSide } from './list-wheel-groups.ts';
 import { findOutput } from './output-speed.ts';
 
 /** The meshes of a drive whose wheels may change while their posts stay, and what their ratios must multiply to. */

@@ -1,9 +1,8 @@
-import type { RollPair } from '../drive/check-pair.ts';
 import { tellReason } from '../drive/tell-reason.ts';
 import { Fail } from '../fail.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import type { RollingProof } from '../rolling/rolling-proof.ts';
-import type { NeedMate } from './need.ts';
+import type { NeedMate, Roll } from './need.ts';
 
 export type Verdict = RollingProof['verdict'];
 
@@ -34,11 +33,7 @@ export interface WheelProof {
 }
 
 /** A wheel rolled against each of its mates, at their distances with their uncertainty; undefined without a mate. */
-export function proveWheel(
-  spec: GearSpec,
-  mates: readonly NeedMate[],
-  roll: RollPair,
-): WheelProof | undefined {
+export function proveWheel(spec: GearSpec, mates: readonly NeedMate[], roll: Roll): WheelProof | undefined {
   if (mates.length === 0) return undefined;
   const meshes = mates.map((mate) => proveMesh(spec, mate, roll));
   const worst = meshes.reduce((a, b) => (ranks[b.verdict] > ranks[a.verdict] ? b : a));
@@ -47,7 +42,7 @@ export function proveWheel(
 
 const ranks: Readonly<Record<Verdict, number>> = { turns: 0, rough: 1, jams: 2 };
 
-function proveMesh(spec: GearSpec, mate: NeedMate, roll: RollPair): MeshProof {
+function proveMesh(spec: GearSpec, mate: NeedMate, roll: Roll): MeshProof {
   const distance = { mm: mate.centerDistance, u: mate.uncertainty };
   const base = {
     mateId: mate.id,

@@ -1,8 +1,10 @@
-import type { RollPair } from '../drive/check-pair.ts';
+import { Fail } from '../fail.ts';
 import type { RollingProof } from '../rolling/rolling-proof.ts';
 import { type CostedChoice, searchFront } from '../trains/search-front.ts';
 import { searchPosts } from '../trains/search-posts.ts';
-import { listPairChoices, type PairChoice, type PairQuestion, type WheelPool } from './list-pair-choices.ts';
+import { listPairChoices, type PairChoice } from './list-pair-choices.ts';
+import type { PairQuestion, WheelPool } from './list-wheel-groups.ts';
+import type { Roll } from './need.ts';
 import type { PostsPlan } from './plan-posts.ts';
 import type { Verdict } from './prove-wheel.ts';
 
@@ -46,8 +48,9 @@ export interface TrainSearchProgress {
   readonly work: number;
 }
 
-/** Trains looked at closely of each list: more are not read, and each is rolled. */
+/** Trains looked at closely: more are not read, and each is rolled. Of one ratio the first stands for all. */
 const closest = 5;
+const looked = 60;
 const onFront = 8;
 
 interface Choice extends CostedChoice {
@@ -64,11 +67,11 @@ interface Choice extends CostedChoice {
 export function* searchSubstituteTrains(
   plan: PostsPlan,
   pool: WheelPool,
-  roll: RollPair,
+  roll: Roll,
 ): Generator<TrainSearchProgress, SubstituteTrains, 'stop' | undefined> {
   const posts = plan.posts.map((question) => listPairChoices(question, pool).map(asChoice));
   let isStopped = false;
-  const nearest = searchPosts({ wanted: plan.wanted, posts, top: closest });
+  const nearest = searchPosts({ wanted: plan.wanted, posts, top: looked });
   let step = nearest.next();
   while (!step.done) {
     const { searched, space, work } = step.value;
@@ -93,14 +96,20 @@ export function* searchSubstituteTrains(
   const tradeOffs = other.value;
 
   const proofs = new Map<string, RollingProof>();
-  const rollChoice = (question: PairQuestion, choice: PairChoice): RollingProof => {
+  const rollChoice = (question: PairQuestion, choice: PairChoice): RollingProof | undefined => {
     const key = JSON.stringify([question.centerDistance, choice.driver.spec, choice.driven.spec]);
     const known = proofs.get(key);
     if (known) return known;
     const at = { mm: question.centerDistance, u: question.uncertainty };
-    const proof = roll({ spec: choice.driver.spec }, { spec: choice.driven.spec }, at);
-    proofs.set(key, proof);
-    return proof;
+    try {
+      const proof = roll({ spec: choice.driver.spec }, { spec: choice.driven.spec }, at);
+      proofs.set(key, proof);
+      return proof;
+    } catch (error) {
+      // A wheel that is in the drive may be one whose outline can't exist: no train stands on it.
+      if (error instanceof Fail) return undefined;
+      throw error;
+    }
   };
   const seen = new Set<string>();
   const trains: SubstituteTrain[] = [];
@@ -111,10 +120,12 @@ export function* searchSubstituteTrains(
     const key = found.choices.map((choice, post) => posts[post].indexOf(choice)).join(' ');
     if (seen.has(key)) return;
     seen.add(key);
-    const pairs = found.choices.map(({ pair }, post): TrainPair => {
+    const pairs = found.choices.flatMap(({ pair }, post): TrainPair[] => {
       const question = plan.posts[post];
-      return { question, choice: pair, proof: rollChoice(question, pair) };
+      const proof = rollChoice(question, pair);
+      return proof ? [{ question, choice: pair, proof }] : [];
     });
+    if (pairs.length < found.choices.length) return;
     trains.push({
       pairs,
       ratio: found.ratio,
@@ -127,7 +138,14 @@ export function* searchSubstituteTrains(
     });
   };
   for (const train of tradeOffs.trains.slice(0, onFront)) add(train, true);
-  for (const train of best.trains) add(train, false);
+  const ratios = new Set<string>();
+  for (const train of best.trains) {
+    if (ratios.size >= closest) break;
+    const ratio = `${train.ratio.num}/${train.ratio.den}`;
+    if (ratios.has(ratio)) continue;
+    ratios.add(ratio);
+    add(train, false);
+  }
   return {
     trains: trains.sort(
       (a, b) =>

@@ -14,26 +14,37 @@ export function suitsDistance(spec: GearSpec, mates: readonly NeedMate[]): boole
   return mates.every((mate) => suitsMate(spec, mate));
 }
 
-function suitsMate(spec: GearSpec, { wheel, centerDistance, uncertainty }: NeedMate): boolean {
+/**
+ * Whether teeth reach about as deep into the mate's as they should: how far the distance is from where unshifted teeth
+ * would have it, in modules, less the shifts, is 0 where the teeth fill their spaces and 0.5 where a third of a tooth is
+ * free. Cheap.
+ */
+export function isNearDistance(
+  spec: GearSpec,
+  { wheel, centerDistance, uncertainty }: NeedMate,
+  within: number,
+): boolean {
   const mate = wheel.spec;
   const m = spec.module;
-  // How far the distance is from where unshifted teeth would have it, in modules, less the shifts: near 0 where the
-  // teeth fill their spaces, 0.5 where a third of a tooth is free. Cheap, and wide enough to lose nothing.
+  const side = mate.kind === 'internal' ? -1 : 1;
   const nominal =
     mate.kind === 'rack'
       ? (m * spec.teeth) / 2
-      : (m * Math.abs(mate.teeth + (mate.kind === 'internal' ? -1 : 1) * spec.teeth)) / 2;
-  const side = mate.kind === 'internal' ? -1 : 1;
-  const off =
-    (side * (centerDistance - nominal)) / m -
-    spec.profileShift -
-    side * (mate.kind === 'rack' ? 0 : mate.profileShift);
-  if (Math.abs(off) > widest + (2 * uncertainty) / m) return false;
+      : Math.abs(mate.module * mate.teeth + side * m * spec.teeth) / 2;
+  const mateShift = mate.kind === 'rack' ? 0 : side * mate.profileShift;
+  const off = (side * (centerDistance - nominal)) / m - spec.profileShift - mateShift;
+  return Math.abs(off) <= within + (2 * uncertainty) / m;
+}
+
+function suitsMate(spec: GearSpec, mate: NeedMate): boolean {
+  if (!isNearDistance(spec, mate, widest)) return false;
+  const { wheel, centerDistance, uncertainty } = mate;
+  const m = spec.module;
   const { backlash, contactRatio, tipClearance } = pairLimits;
   for (const a of [centerDistance, centerDistance - 2 * uncertainty, centerDistance + 2 * uncertainty]) {
     try {
-      const room = findPairClearances(spec, mate, a);
-      const path = findContactRatio(spec, mate, { centerDistance: a });
+      const room = findPairClearances(spec, wheel.spec, a);
+      const path = findContactRatio(spec, wheel.spec, { centerDistance: a });
       if (
         room.backlash >= backlash.least * m &&
         room.backlash <= backlash.greatest * m &&

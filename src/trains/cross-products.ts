@@ -14,6 +14,7 @@ export function crossProducts(counts: readonly number[], size: number): Products
   const outer = listProducts(outerCounts, outerSize).values;
   // No inner count is greater than any outer one, so neither is the inner mean.
   const limits = outer.map((product) => product ** (innerSize / outerSize) * (1 + slack));
+  const isThinned = outerCounts.length < counts.length;
   const isExact = counts[counts.length - 1] ** size <= Number.MAX_SAFE_INTEGER;
   const { single, double } = listPlain(isExact ? counts : [], size);
 
@@ -51,6 +52,7 @@ export function crossProducts(counts: readonly number[], size: number): Products
         leastTeeth: (place) => leastSum(values[place], size),
       };
     },
+    splitSteps: 100 + outer.length,
     split(value) {
       const ways: number[][] = [];
       for (let k = 0; k < outer.length; k++) {
@@ -60,7 +62,12 @@ export function crossProducts(counts: readonly number[], size: number): Products
         if (inner[place] !== rest) continue;
         const lesser = splitProduct(rest, innerSize, counts);
         for (const greater of splitProduct(outer[k], outerSize, outerCounts)) {
-          for (const way of lesser) if (way[innerSize - 1] <= greater[0]) ways.push([...way, ...greater]);
+          for (const way of lesser) {
+            const isInOrder = way[innerSize - 1] <= greater[0];
+            // With outer counts left out, the way that is in order may not be there; then any stands, even twice.
+            if (isInOrder) ways.push([...way, ...greater]);
+            else if (isThinned) ways.push([...way, ...greater].sort((a, b) => a - b));
+          }
         }
       }
       return ways;

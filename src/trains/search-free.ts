@@ -14,18 +14,25 @@ import type { Candidate, TrainQuestion } from './train-question.ts';
  * Adds to `best` every train that belongs there, of drivers and driven that any count may be. Products of drivers are
  * taken run by run, each against the run of driven products that the ratio calls for; where one list holds them all
  * there is one run. Yields what it did; `searched` is 1 at the end where all was looked at.
+ *
+ * @param mostInRun how many products are gathered and sorted at a time
  */
 export function* searchFree(
   question: TrainQuestion,
   wanted: Wanted,
   best: BestList<Candidate>,
+  products: Products = openProducts(question.counts, question.pairs),
+  mostInRun = usualRun,
 ): Generator<Stride, void, unknown> {
   const { counts, pairs } = question;
-  const products = openProducts(counts, pairs);
   const most = products.isListed ? Number.POSITIVE_INFINITY : mostInRun;
   const end = products.greatest * margin;
   const entries = products.count(0, end);
   const share = products.coverage ** 2;
+  const middle = Math.min(
+    Math.max(Math.sqrt((products.least * products.greatest) / wanted.value), products.least),
+    products.greatest,
+  );
   let searched = 0;
 
   /** Drivers in [from, to) against all driven that come within `reach` of the ratio. */
@@ -34,10 +41,11 @@ export function* searchFree(
     let start = Math.max((wanted.value * from) / reach / margin, products.least);
     if (start >= last || products.count(start, last) === 0) return;
     const drivers = products.take(from, to);
+    if (!products.isListed) yield { steps: products.count(from, to), searched };
     while (start < last) {
       const stop = findRunEnd(products, start, last, most);
       const driven = products.take(start, stop);
-      if (!products.isListed) yield { steps: drivers.values.length + driven.values.length, searched };
+      if (!products.isListed) yield { steps: products.count(start, stop), searched };
       const meet = prepareMeeting(question, products, best, drivers, driven);
       for (const steps of joinSorted(driven.values, drivers.values, wanted.value, best.reach, meet)) {
         yield { steps, searched };
@@ -50,20 +58,28 @@ export function* searchFree(
     yield { steps: countMultisets(counts.length, pairs), searched };
   } else {
     // A first sample where products lie densest: what it finds keeps every later run narrow.
-    const middle = Math.sqrt((products.least * products.greatest) / wanted.value);
-    const from = Math.min(Math.max(middle, products.least), products.greatest);
-    yield* search(from, findRunEnd(products, from, end, mostInSample), 1);
+    yield* search(middle, findRunEnd(products, middle, end, mostInSample), 1);
   }
   let done = 0;
-  for (let from = products.least; from < end; ) {
-    const to = findRunEnd(products, from, end, most);
-    yield* search(from, to, best.reach());
-    done += products.count(from, to);
-    searched = to < end ? (share * done) / entries : share;
-    yield { steps: 0, searched };
-    from = to;
+  // From the middle up, then what is below: a search that is stopped has seen the dense part.
+  for (const [low, high] of [
+    [products.isListed ? products.least : middle, end],
+    [products.least, products.isListed ? products.least : middle],
+  ]) {
+    for (let from = low; from < high; ) {
+      const to = findRunEnd(products, from, high, most);
+      yield* search(from, to, best.reach());
+      done += products.count(from, to);
+      searched = Math.min((share * done) / entries, almostAll);
+      yield { steps: 0, searched };
+      from = to;
+    }
   }
+  yield { steps: 0, searched: share };
 }
+
+/** Rounding must not call a search done before it is. */
+const almostAll = 1 - 1e-9;
 
 /** How far a run from `from` may go with `most` values at most. */
 function findRunEnd(products: Products, from: number, end: number, most: number): number {
@@ -75,7 +91,7 @@ function findRunEnd(products: Products, from: number, end: number, most: number)
 }
 
 // 32 MB of doubles, half a second to sort.
-const mostInRun = 4_000_000;
+const usualRun = 4_000_000;
 
 const mostInSample = 200_000;
 
@@ -117,12 +133,9 @@ function prepareMeeting(
         if (mates) best.add({ ...found, newWheels: distinct.count, teeth, drivers, driven, mates });
       }
     }
-    return costOfSplit + driverWays.length * drivenWays.length;
+    return 2 * products.splitSteps + driverWays.length * drivenWays.length;
   };
 }
-
-// Measured: splitting takes about as long as a hundred steps of the join.
-const costOfSplit = 100;
 
 /** How many different counts two ascending lists hold, and whether any stands in both. */
 export function countDistinct(

@@ -1,9 +1,8 @@
-import type { RollPair } from '../../src/drive/check-pair.ts';
 import { parseParts } from '../../src/job/parse-parts.ts';
 import { startRandom } from '../../src/numeric/random.ts';
 import { rollPair } from '../../src/rolling/roll-pair.ts';
 import { matchStock, type StockMatch } from '../../src/stock/match-stock.ts';
-import type { Need } from '../../src/stock/need.ts';
+import type { Need, Roll } from '../../src/stock/need.ts';
 import { indexParts, type StockIndex } from '../../src/stock/stock-index.ts';
 import { makeSpec } from '../involute/make-spec.ts';
 
@@ -49,12 +48,12 @@ export async function run(brief: boolean): Promise<void> {
   );
 }
 
-const roll: RollPair = (driver, driven, at) =>
+const roll: Roll = (driver, driven, at) =>
   rollPair(driver, driven, at, { distances: 3, seeksDistance: false });
 
 /** A proof that costs nothing, so that the rest can be timed. */
-const never: RollPair = () => proof;
-const proof: ReturnType<RollPair> = {
+const never: Roll = () => proof;
+const proof: ReturnType<Roll> = {
   verdict: 'turns',
   reasons: [],
   mean: {
@@ -75,7 +74,7 @@ const proof: ReturnType<RollPair> = {
   cycle: { of: 'one-pitch', meetings: 1 },
 };
 
-function runToEnd(need: Need, index: StockIndex, by: RollPair): StockMatch {
+function runToEnd(need: Need, index: StockIndex, by: Roll): StockMatch {
   const search = matchStock(need, index, by);
   let step = search.next();
   while (!step.done) step = search.next();

@@ -1,17 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { stockRanges } from '../../gear-library/stock-ranges.ts';
-import type { RollPair } from '../../src/drive/check-pair.ts';
 import { parseParts } from '../../src/job/parse-parts.ts';
 import { rollPair } from '../../src/rolling/roll-pair.ts';
 import { listMade } from '../../src/stock/list-made.ts';
 import { listRangeParts } from '../../src/stock/list-range-parts.ts';
 import { matchStock, type StockMatch } from '../../src/stock/match-stock.ts';
-import type { Need } from '../../src/stock/need.ts';
+import type { Need, Roll } from '../../src/stock/need.ts';
 import { indexParts } from '../../src/stock/stock-index.ts';
 import type { StockPart } from '../../src/stock/stock-part.ts';
 import { makeSpec } from '../involute/make-spec.ts';
 
-const roll: RollPair = (driver, driven, at) =>
+const roll: Roll = (driver, driven, at) =>
   rollPair(driver, driven, at, { distances: 3, seeksDistance: false });
 
 /** A wheel of 60 teeth, module 0.5, on a 3 mm shaft, driven by a pinion of 16. */

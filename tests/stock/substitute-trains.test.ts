@@ -1,15 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import type { RollPair } from '../../src/drive/check-pair.ts';
 import type { DriveModel, DriveWheel } from '../../src/drive/drive-model.ts';
 import type { GearSpec } from '../../src/involute/gear-spec.ts';
 import { toNumber } from '../../src/numeric/rational.ts';
 import { rollPair } from '../../src/rolling/roll-pair.ts';
-import { listPairChoices, type WheelPool } from '../../src/stock/list-pair-choices.ts';
+import { listPairChoices } from '../../src/stock/list-pair-choices.ts';
+import type { WheelPool } from '../../src/stock/list-wheel-groups.ts';
+import type { Roll } from '../../src/stock/need.ts';
 import { type NoPlan, type PostsPlan, planPosts } from '../../src/stock/plan-posts.ts';
 import { type SubstituteTrains, searchSubstituteTrains } from '../../src/stock/search-substitute-trains.ts';
 import { makeSpec, rad } from '../involute/make-spec.ts';
 
-const roll: RollPair = (driver, driven, at) =>
+const roll: Roll = (driver, driven, at) =>
   rollPair(driver, driven, at, { distances: 3, seeksDistance: false });
 
 function wheel(id: string, shaft: string, teeth: number, given: Partial<DriveWheel> = {}): DriveWheel {
@@ -29,12 +30,13 @@ function wheel(id: string, shaft: string, teeth: number, given: Partial<DriveWhe
     tipWearMm: 0,
     missing: [],
     runoutMm: 0,
+    isLost: false,
     notes: [],
     ...given,
   };
 }
 
-/** Two pairs, 16/60 and 20/50, and a belt of 10 to 20 mm behind them: 7.5 × 2.5 … the belt halves the speed again. */
+/** Two pairs, 16/60 and 20/50, and a belt from 10 to 20 mm behind them: 3.75 × 2.5 × 2 = 18.75. */
 function makeModel(given: Partial<DriveModel> = {}): DriveModel {
   const mesh = (driver: string, driven: string, mm: number): DriveModel['meshes'][number] => ({
     kind: 'teeth',
