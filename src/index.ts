@@ -7,7 +7,6 @@ export { checkStrength, type StrengthOptions } from './check-strength.ts';
 export { type DrawnGear, drawCounts, drawSpec, drawWheel, type WheelDrawing } from './draw.ts';
 export { drawPair, type PairDrawing } from './draw-pair.ts';
 export { drawTrain, type TrainDrawing } from './draw-train.ts';
-export { type DrawnGear, drawCounts, drawWheel, type WheelDrawing } from './draw.ts';
 export type { DriveReport } from './drive/drive-report.ts';
 export { describeFail, Fail, type FailCode, failCodes, type PlainFail } from './fail.ts';
 export {
