@@ -28,7 +28,11 @@ export function SearchWords(props: {
         </button>
       </div>
       <p role="status">{said}</p>
-      {count !== null && !isOwn && <p className="entry-hint">{`Mostly sold ${count} in a bag.`}</p>}
+      {count !== null && !isOwn && (
+        <p className="entry-hint">
+          {count === 1 ? 'Mostly sold one by one.' : `Mostly sold ${count} in a bag.`}
+        </p>
+      )}
     </div>
   );
 }

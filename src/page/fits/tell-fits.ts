@@ -31,7 +31,9 @@ export function tellFits(found: WheelSubstitutes, job: Job): FitWords {
     };
   }
   const best = found.rows.find((row) => row.fits);
-  const more = found.notes.map((note) => asSentence(withNames(note, job)));
+  // What lies in the person's own drawers has a place of its own on the page.
+  const notes = found.notes.filter((note) => !note.startsWith('your own spares'));
+  const more = notes.map((note) => asSentence(withNames(note, job)));
   if (!best) {
     return {
       sentence: 'Nothing here fits.',
@@ -121,9 +123,9 @@ const workWords: Readonly<Record<string, string>> = {
 /** Where a row comes from. */
 export function tellFrom(row: SubstituteRow): string {
   if (row.from === 'own') return ['yours', row.part?.kept ?? ''].filter((one) => one !== '').join(', ');
-  if (row.from === 'made') return 'to make';
+  if (row.from === 'made') return row.processes[0]?.name ?? 'too fine for any process here';
   const count = row.part?.count;
-  return count ? `sold, ${count} in a bag` : 'sold';
+  return count && count > 1 ? `sold, ${count} in a bag` : 'sold one by one';
 }
 
 export function asSentence(text: string): string {

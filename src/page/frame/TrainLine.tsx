@@ -1,5 +1,5 @@
 import './train-line.css';
-import type { ReactNode } from 'react';
+import { type ReactNode, useEffect, useRef } from 'react';
 import type { Job, Wheel } from '../../index.ts';
 import { isAskedOf, questions } from '../address.ts';
 import { TrainGear, WholeTrain } from '../drawing/TrainGear.tsx';
@@ -63,9 +63,15 @@ interface OnLine {
 function AllGears({ job, wheel }: OnLine): ReactNode {
   const store = useStoreOfPage();
   const answers = usePage((state) => state.answers);
+  const list = useRef<HTMLUListElement>(null);
+  // A long train runs out of the window: what is looked at is brought into it.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever another gear is looked at
+  useEffect(() => {
+    list.current?.querySelector('[aria-current]')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [wheel?.id]);
   return (
     <>
-      <ul className="train-list">
+      <ul className="train-list" ref={list}>
         <li>
           <button
             type="button"

@@ -32,10 +32,10 @@ export function tellPair(pair: PairDrawing): PairWords {
         : smoothFromMm === centerMm
           ? `Measured ${at}${give}: runs smoothly there.`
           : `Measured ${at}${give}: turns there${smoothly(smoothFromMm, freeFromMm)}.`;
-  const cycle =
-    play.pitches === 1
-      ? 'Play while one tooth passes, mm: free between the two lines.'
-      : `Play while all ${play.pitches} meetings of teeth pass, mm: free between the two lines.`;
+  const passing = play.pitches === 1 ? 'one tooth passes' : `all ${play.pitches} meetings of teeth pass`;
+  const cycle = `Play while ${passing}, mm: ${
+    binds ? 'where the lines have crossed, marked above, nothing is left of it' : 'free between the two lines'
+  }.`;
   return { verdict, spot, distance, cycle };
 }
 

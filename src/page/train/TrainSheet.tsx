@@ -34,7 +34,7 @@ export function TrainSheet(props: TrainSheetProps): ReactNode {
   const { job, drawing, known, isWorking, unit, sentence, note, changed, onWheel, onPost } = props;
   const [ref, { width, height }] = useSize<HTMLElement>({ width: 720, height: 560 });
   const isNarrow = width < 560;
-  const title = (isNarrow ? 32 : 0) + (isNarrow && note !== undefined ? 24 : 0);
+  const title = (isNarrow ? 32 : 0) + (note === undefined ? 0 : 24);
   const { box } = drawing;
   const { inRows, scale, middle } = layOut(box, width, height - foot - title, isNarrow);
   const s = scale.pxPerMm;
