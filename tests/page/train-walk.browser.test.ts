@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { expectStatus, openFile } from './drive-page.ts';
 import { look, openPage } from './open-page.ts';
-import { expectAnswer, readAnswer, tabTo } from './walk.ts';
+import { expectAnswer, tabTo } from './walk.ts';
 
 const openTrain = async (page: Page, name: string): Promise<void> => {
   await openFile(page, `demo-data/${name}.json`);
@@ -62,7 +62,7 @@ test('a gear with broken teeth is replaced by one that is sold, and one step bri
   await expect.poll(() => saveJob(page)).toEqual(before);
 });
 
-test('a train is put together by the keyboard alone: a motor pinion, what it turns, how far apart, how fast', async () => {
+test('a gear is added to a train and said to run against another, by the keyboard alone', async () => {
   const page = await openPage();
   await page.getByRole('button', { name: 'Start with my gear' }).click();
   await page.getByRole('heading', { name: 'Which looks like yours?' }).first().waitFor();

@@ -95,7 +95,7 @@ function Chosen(props: {
       {row.search !== '' && !isTrap && (
         <SearchWords words={row.search} count={row.part?.count ?? null} isOwn={row.from === 'own'} />
       )}
-      {row.reworks.length > 0 && (
+      {row.reworks.length > 0 && !isTrap && (
         <section>
           <h4 className="why-title">What to alter</h4>
           <ul>

@@ -5,6 +5,7 @@ import { isSpecified } from '../state/is-specified.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { listTrainActs, type TrainAct } from '../train/choose-train-next.ts';
 import { EmptyTrain } from '../train/EmptyTrain.tsx';
+import { MeshRolled } from '../train/MeshRolled.tsx';
 import { TrainNextPart } from '../train/TrainNextPart.tsx';
 import { TrainSheet } from '../train/TrainSheet.tsx';
 import { TrainWhy } from '../train/TrainWhy.tsx';
@@ -19,6 +20,7 @@ export function useTrain(job: Job): QuestionParts {
   const isExample = usePage((state) => state.isExample);
   const { unit } = usePage((state) => state.settings);
   const [opened, setOpened] = useState<TrainAct>();
+  const [seen, setSeen] = useState<{ readonly wheelId: string; readonly mate: string }>();
   const answer = useTrainAnswer(job);
   const isWorking = answer?.job !== job;
   const reports: Record<string, WheelReport | undefined> = {};
@@ -31,23 +33,33 @@ export function useTrain(job: Job): QuestionParts {
       return isSaid || verdict === 'certain' || verdict === 'likely' ? [wheel.id] : [];
     }),
   );
+  const onAct = (act: TrainAct): void => {
+    if (act.of === 'see') setSeen({ wheelId: act.wheelId, mate: act.mate });
+    else setOpened(act);
+  };
   return {
-    drawing:
-      answer && answer.drawing.wheels.length > 0 ? (
-        <TrainSheet
-          job={job}
-          drawing={answer.drawing}
-          known={known}
-          isWorking={isWorking}
-          unit={unit}
-          sentence={`The gear train from above, to scale. ${words?.sentence ?? ''}`}
-          note={isExample ? 'An invented example' : job.invented ? 'Invented' : undefined}
-          onWheel={(wheelId) => store.turnTo({ wheelId }, 'what-is-it')}
-          onPost={(wheelId) => setOpened({ of: 'seat', wheelId })}
-        />
-      ) : (
-        <EmptyTrain isWorking={isWorking} />
-      ),
+    drawing: seen ? (
+      <MeshRolled
+        job={job}
+        {...seen}
+        moduleMm={answer?.drawing.wheels.find((wheel) => wheel.id === seen.wheelId)?.moduleMm ?? 1}
+        onClose={() => setSeen(undefined)}
+      />
+    ) : answer && answer.drawing.wheels.length > 0 ? (
+      <TrainSheet
+        job={job}
+        drawing={answer.drawing}
+        known={known}
+        isWorking={isWorking}
+        unit={unit}
+        sentence={`The gear train from above, to scale. ${words?.sentence ?? ''}`}
+        note={isExample ? 'An invented example' : job.invented ? 'Invented' : undefined}
+        onWheel={(wheelId) => store.turnTo({ wheelId }, 'what-is-it')}
+        onPost={(wheelId) => setOpened({ of: 'seat', wheelId })}
+      />
+    ) : (
+      <EmptyTrain isWorking={isWorking} />
+    ),
     answer: (
       <Verdict
         sentence={words?.sentence ?? 'Working it out.'}
@@ -71,8 +83,6 @@ export function useTrain(job: Job): QuestionParts {
         onOpen={setOpened}
       />
     ),
-    why: (
-      <TrainWhy job={job} report={answer?.report} drawing={answer?.drawing} unit={unit} onAct={setOpened} />
-    ),
+    why: <TrainWhy job={job} report={answer?.report} drawing={answer?.drawing} unit={unit} onAct={onAct} />,
   };
 }

@@ -38,7 +38,7 @@ export function TrainNextPart(props: {
       ) : (
         <p>Nothing more is needed here. Touch a gear to work on it.</p>
       )}
-      {(others.length > 0 || opened !== undefined) && (
+      {(others.length > 0 || act?.of !== 'add') && (
         <details className="next-act-how">
           <summary>Something else instead</summary>
           <ul className="next-act-others">

@@ -152,7 +152,7 @@ export function TrainSheet(props: TrainSheetProps): ReactNode {
         />
       )}
       {goesRound && (
-        <div className="TrainSheet-turn" style={{ bottom: title + 4 }}>
+        <div className="TrainSheet-turn" style={{ bottom: (isNarrow ? title : 0) + 4 }}>
           {isStill ? (
             <button type="button" onClick={turning.step}>
               Turn by one tooth

@@ -42,6 +42,7 @@ export function TrainWhy(props: {
           Add a gear
         </button>
       </section>
+      <p>A gear’s solid can be looked at under How to make it, one gear at a time.</p>
       {[...(report?.notes ?? []), ...(drawing?.guesses ?? [])].map((note) => (
         <p key={note}>{withNames(`${capitalize(note)}.`, job)}</p>
       ))}
@@ -92,6 +93,15 @@ function Meshes(props: {
                       {mesh.centerMm === null
                         ? 'measure the distance'
                         : `${formatLength(mesh.centerMm, unit)} ${unit} apart`}
+                    </button>
+                  )}
+                  {mesh.verdict !== null && (
+                    <button
+                      type="button"
+                      className="plain"
+                      onClick={() => onAct({ of: 'see', wheelId: mesh.driven, mate: mesh.driver })}
+                    >
+                      see it rolled
                     </button>
                   )}
                 </span>

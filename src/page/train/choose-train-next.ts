@@ -8,7 +8,7 @@ import { withNames } from '../words/with-names.ts';
 export type TrainAct =
   | { readonly of: 'add' | 'motor' | 'wanted' }
   | { readonly of: 'kind' | 'against' | 'seat' | 'gear' | 'fits' | 'size'; readonly wheelId: string }
-  | { readonly of: 'distance'; readonly wheelId: string; readonly mate: string };
+  | { readonly of: 'distance' | 'see'; readonly wheelId: string; readonly mate: string };
 
 export interface TrainNext {
   readonly act: TrainAct;

@@ -105,7 +105,9 @@ export function tellPost(
   const speeds = [...new Set(wheels.flatMap((wheel) => (wheel.rpm === null ? [] : [tellSpeed(wheel.rpm)])))];
   if (speeds.length > 0) return { name, speed: `${speeds.join(', ')} rpm` };
   const turns = wheels.find((wheel) => wheel.turns !== null)?.turns;
-  return { name, speed: turns == null ? '' : `${tellNumber(Math.abs(turns))} turns` };
+  if (turns == null) return { name, speed: '' };
+  const count = tellNumber(Math.abs(turns));
+  return { name, speed: count === '1' ? '1 turn' : `${count} turns` };
 }
 
 function tellSpeed(rpm: number): string {
