@@ -1,6 +1,8 @@
 /** Sparetooth as a library: the product's verbs. The command line and the page use this file alone. */
+export { type Material, materials } from '../gear-library/materials.ts';
 export { processes } from '../gear-library/processes.ts';
 export { defaultKit, instruments } from '../gear-library/reading-uncertainty.ts';
+export { checkStrength, type StrengthOptions } from './check-strength.ts';
 export { type DrawnGear, drawCounts, drawWheel, type WheelDrawing } from './draw.ts';
 export { describeFail, Fail, type FailCode, failCodes, type PlainFail } from './fail.ts';
 export { type FindTrainsOptions, findTrains } from './find-trains.ts';
@@ -22,6 +24,8 @@ export {
   type SolidDrawing,
   shapePart,
 } from './shape-part.ts';
+export { findFitLimits } from './strength/find-fit-limits.ts';
+export type { StrengthReport } from './strength/strength-report.ts';
 export type { FoundTrain, TrainAnswer, TrainProgress } from './trains/search-trains.ts';
 export { capitalize } from './words/capitalize.ts';
 export { findPitchGap } from './words/find-pitch-gap.ts';
@@ -31,3 +35,4 @@ export { tellAngleOdds } from './words/tell-angle-odds.ts';
 export { tellOdds } from './words/tell-odds.ts';
 export { tellSlip } from './words/tell-slip.ts';
 export { tellSpeedError } from './words/tell-speed-error.ts';
+export { tellStrength } from './words/tell-strength.ts';
