@@ -4,8 +4,9 @@ import { describeFail, Fail, partFormats, processes } from '../index.ts';
 import type { CommandOutput } from './command-output.ts';
 import { type IdentifyOptions, identifyCommand } from './identify.ts';
 import type { MakeCommandOptions } from './make.ts';
-import { readInput } from './read-input.ts';
+import { readInput, readParts } from './read-input.ts';
 import { defaultPort, type ServeOptions, serveCommand } from './serve.ts';
+import type { SubstitutesCommandOptions } from './substitutes.ts';
 import type { TrainOptions } from './train.ts';
 import { wrapText } from './wrap-text.ts';
 
@@ -69,6 +70,20 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .action(async (path: string) => {
       const { driveCommand } = await import('./drive.ts');
       finish(driveCommand(await read(path)));
+    });
+  program
+    .command('substitutes')
+    .description('What can go where a broken wheel was: your own spares, what is sold, what can be made.')
+    .argument('<JOB>', 'job file; - is standard input')
+    .option('--wheel <ID>', 'this wheel only; else all that are damaged or lost')
+    .option('--parts <FILE>', 'your own parts, a CSV file')
+    .option('--change <IDS>', 'wheels that other trains may change; else the broken ones and their mates')
+    .option('--json', 'print one JSON document and nothing else')
+    .action(async (path: string, options: SubstitutesCommandOptions) => {
+      const { substitutesCommand } = await import('./substitutes.ts');
+      const bytes = await read(path);
+      const parts = options.parts === undefined ? undefined : await readParts(options.parts);
+      finish(substitutesCommand(bytes, parts, options, streams.printError));
     });
   program
     .command('train')
