@@ -11,6 +11,12 @@ export const reworkLimits = {
     reason: 'an ordinary caliper is no surer than this inside a small hole',
     source: judgment,
   },
+  /** A bore this much wider than the shaft can be bonded as it is, mm on the diameter */
+  bondGap: {
+    mm: 0.1,
+    reason: 'more than that, and the gear sets out of true: half of it is runout',
+    source: judgment,
+  },
   /** Least wall between the shaft and the bottom of the teeth, mm and modules: the greater counts */
   leastWall: {
     mm: 0.5,

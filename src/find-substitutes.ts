@@ -99,8 +99,8 @@ export function findSubstitutes(job: Job, options: SubstituteOptions = {}): Subs
   return step.value;
 }
 
-/** Steps: about a minute. */
-const mostWork = 3e9;
+/** Steps: about half a minute. */
+const mostWork = 1e9;
 
 /**
  * The same, a step for each proof and every few milliseconds of the search for trains, so that a worker can tell how far
@@ -117,10 +117,15 @@ export function* searchSubstitutes(
   );
   const own = options.parts ?? [];
   const index = indexParts([...own, ...stockRanges.flatMap(listRangeParts)]);
-  const trains = yield* findTrainsOnPosts(job, model, wheels, options);
+  const needs = wheels.map((wheel) => findNeed(job, model, wheel, null));
+  const trains = yield* findTrainsOnPosts(job, withNeeds(model, needs), wheels, options);
   const reports: WheelSubstitutes[] = [];
-  for (const wheel of wheels) {
-    const found = findNeed(job, model, wheel, typeof trains === 'string' ? null : trains);
+  for (const [at, wheel] of wheels.entries()) {
+    // A wheel of which nothing is known may be worked out by the trains.
+    const found =
+      typeof needs[at] === 'string' && typeof trains !== 'string'
+        ? findNeed(job, model, wheel, trains)
+        : needs[at];
     if (typeof found === 'string') {
       reports.push(withoutNeed(wheel, found));
       continue;
@@ -136,6 +141,21 @@ export function* searchSubstitutes(
   const notes = wheels.length === 0 ? ['the job has no wheels yet'] : [];
   if (typeof trains === 'string') notes.push(`no other trains were searched: ${trains}`);
   return roundNumbers({ wheels: reports, trains: typeof trains === 'string' ? null : trains, notes });
+}
+
+/** The drive with what the needs found out: wheels that are not settled, and mates that were only counted. */
+function withNeeds(model: DriveModel, needs: readonly (Need | string)[]): DriveModel {
+  const specs = new Map<string, GearSpec>();
+  for (const need of needs) {
+    if (typeof need === 'string') continue;
+    for (const { id, wheel } of need.mates) specs.set(id, wheel.spec);
+    specs.set(need.wheelId, need.spec);
+  }
+  const wheels = model.wheels.map((wheel) => {
+    const spec = wheel.spec ?? specs.get(wheel.id);
+    return spec ? { ...wheel, spec, teeth: wheel.teeth ?? spec.teeth } : wheel;
+  });
+  return { ...model, wheels };
 }
 
 /** The trains, or why none were searched. */
@@ -159,7 +179,10 @@ function* findTrainsOnPosts(
     // What is broken can't stay; its count may come back as a part or made.
     present: mayChange && broken.has(id) ? undefined : spec,
     mayChange,
-    accepts: (part, own) => listReworks(part, own, placeOf(id)).reworks.every(({ isPossible }) => isPossible),
+    effortOf: (part, own) => {
+      const { reworks } = listReworks(part, own, placeOf(id));
+      return reworks.every(({ isPossible }) => isPossible) ? reworks.length : undefined;
+    },
   }));
   if ('why' in plan) return plan.why;
   const search = searchSubstituteTrains(plan, poolOf(model, options), roll);

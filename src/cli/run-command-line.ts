@@ -2,7 +2,6 @@ import { Command, CommanderError } from 'commander';
 import { version } from '../../package.json';
 import { describeFail, Fail, partFormats, processes } from '../index.ts';
 import type { CommandOutput } from './command-output.ts';
-import { driveCommand } from './drive.ts';
 import { type IdentifyOptions, identifyCommand } from './identify.ts';
 import type { MakeCommandOptions } from './make.ts';
 import { readInput, readParts } from './read-input.ts';
@@ -69,6 +68,7 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .argument('<JOB>', 'job file; - is standard input')
     .option('--json', 'print one JSON document and nothing else')
     .action(async (path: string) => {
+      const { driveCommand } = await import('./drive.ts');
       finish(driveCommand(await read(path)));
     });
   program

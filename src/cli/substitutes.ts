@@ -71,14 +71,21 @@ function run(
 ): SubstitutesReport {
   const started = Date.now();
   let told = started;
+  let isWarned = false;
   let step = search.next();
   while (!step.done) {
-    const { wheelId, done, of, space } = step.value;
+    const { wheelId, done, of, space = 0, work = 0 } = step.value;
+    if (work > long && !isWarned) {
+      isWarned = true;
+      progress(
+        `trains: ${space.toPrecision(2)} to search; after ${patience / 1000} s you get the best so far. Narrow it with --change.\n`,
+      );
+    }
     if (Date.now() - told >= quiet) {
       told = Date.now();
       progress(
         wheelId === null
-          ? `trains: ${done} % of ${(space ?? 0).toPrecision(2)} searched\n`
+          ? `trains: ${done} % of ${space.toPrecision(2)} searched\n`
           : `${wheelId}: rolled ${done} of ${of}\n`,
       );
     }
@@ -90,7 +97,9 @@ function run(
 /** Milliseconds without a word: what is over sooner needs none. */
 const quiet = 1500;
 /** Milliseconds after which a search for trains ends with the best so far, and says how to narrow it. */
-const patience = 120_000;
+const patience = 30_000;
+/** Steps of a search worth a warning: some ten seconds. */
+const long = 3e8;
 
 function tellParts({ parts, badRows, notices }: PartsFile): string[] {
   const bad = badRows

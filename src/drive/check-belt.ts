@@ -1,5 +1,6 @@
-import { type CheckedMesh, emptyReport } from './check-pair.ts';
+import type { CheckedMesh } from './check-pair.ts';
 import type { DriveMesh, DriveWheel } from './drive-model.ts';
+import { emptyReport } from './report-mesh.ts';
 
 /** A belt between two pulleys: what its ratio rests on, and whether it can lie round both. */
 export function checkBelt(mesh: DriveMesh, driver: DriveWheel, driven: DriveWheel): CheckedMesh {

@@ -1,13 +1,13 @@
 import { driveLimits } from '../../gear-library/drive-limits.ts';
-import { rollingLimits } from '../../gear-library/rolling-limits.ts';
 import { findBasePitch } from '../involute/base-pitch.ts';
-import { findDiameters } from '../involute/gear-diameters.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import type { RolledWheel } from '../rolling/rolled-wheel.ts';
 import type { RollingProof } from '../rolling/rolling-proof.ts';
+import { checkHelices } from './check-helices.ts';
+import { checkReach } from './check-reach.ts';
 import type { DriveMesh, DriveWheel } from './drive-model.ts';
 import type { DriveTrouble, MeshReport } from './drive-report.ts';
-import { tellReason } from './tell-reason.ts';
+import { emptyReport, reportProof } from './report-mesh.ts';
 
 /** Rolls two outlines against each other at a distance and its uncertainty, mm; or says why a wheel has no outline. */
 export type RollPair = (
@@ -74,8 +74,19 @@ export function checkPair(
     if (reach) troubles.push(reach.trouble);
     return blank(reach ? 'jams' : null);
   }
+  if (reach?.isFar) {
+    troubles.push(reach.trouble);
+    return blank('jams');
+  }
   // The proof rules: a worn tip may clear what the whole one can't.
-  const proof = roll(asRolled(driver, one), asRolled(driven, other), { mm, u: uMm });
+  const isLong = countMeetings(driver, driven) > mostMeetings;
+  if (isLong)
+    notes.push('rolled with all teeth alike: with missing teeth or runout the cycle would be too long');
+  const asFound = (wheel: DriveWheel, spec: GearSpec): RolledWheel =>
+    isLong
+      ? { spec, tipWear: wheel.tipWearMm }
+      : { spec, tipWear: wheel.tipWearMm, missing: wheel.missing, runout: wheel.runoutMm };
+  const proof = roll(asFound(driver, one), asFound(driven, other), { mm, u: uMm });
   if (proof.verdict === 'no-outline') {
     const { message, remedy } = proof;
     troubles.push({ kind: 'cannot-mesh', about: [mesh.driver, mesh.driven], message, remedy });
@@ -83,27 +94,6 @@ export function checkPair(
   }
   if (reach && proof.verdict === 'jams') troubles.push(reach.trouble);
   return { report: reportProof(mesh, proof, notes), troubles };
-}
-
-/** A mesh of which nothing was rolled. */
-export function emptyReport(mesh: DriveMesh, notes: readonly string[]): MeshReport {
-  return {
-    kind: mesh.kind,
-    driver: mesh.driver,
-    driven: mesh.driven,
-    centerMm: mesh.center?.mm ?? null,
-    workingPressureAngleDeg: null,
-    contactRatio: null,
-    verdict: null,
-    backlashMinMm: null,
-    backlashMaxMm: null,
-    transmissionErrorMm: null,
-    centerUMm: mesh.center?.uMm ?? null,
-    range: null,
-    freeFromMm: null,
-    smoothFromMm: null,
-    notes,
-  };
 }
 
 /** Counts and a distance that no listed module fills. */
@@ -143,36 +133,6 @@ function checkCounts(mesh: DriveMesh, driver: DriveWheel, driven: DriveWheel): D
   ];
 }
 
-/** Helices that can't lie along each other, by the limit that rolling has. */
-function checkHelices(
-  driver: DriveWheel,
-  one: GearSpec,
-  driven: DriveWheel,
-  other: GearSpec,
-): DriveTrouble[] {
-  const isRing = one.kind === 'internal' || other.kind === 'internal';
-  const [first, second] = [one, other].map(findBaseHelix);
-  const apart = Math.abs(isRing ? first - second : first + second);
-  if (apart <= rollingLimits.helix.most) return [];
-  const isHand = Math.abs(isRing ? first + second : first - second) <= rollingLimits.helix.most;
-  return [
-    {
-      kind: 'cannot-mesh',
-      about: [driver.id, driven.id],
-      message: isHand
-        ? `the helices of "${driver.id}" and "${driven.id}" are of ${isRing ? 'opposite hands' : 'one hand'}, so they don't run on parallel shafts`
-        : `the helices of "${driver.id}" and "${driven.id}" stand ${tell((apart * 180) / Math.PI)} degrees apart`,
-      remedy: isRing
-        ? 'With a ring both are of one hand; look which way each leans.'
-        : 'On parallel shafts one is right hand and the other left; look which way each leans.',
-    },
-  ];
-}
-
-function findBaseHelix({ helixAngle, pressureAngle }: GearSpec): number {
-  return Math.asin(Math.sin(helixAngle) * Math.cos(pressureAngle));
-}
-
 function tellPitches(one: GearSpec, other: GearSpec, notes: string[]): void {
   const apart = findBasePitch(other) / findBasePitch(one) - 1;
   if (Math.abs(apart) <= driveLimits.samePitch.part) return;
@@ -182,94 +142,17 @@ function tellPitches(one: GearSpec, other: GearSpec, notes: string[]): void {
   );
 }
 
-/** Too near for any position, or too far to touch, whatever the distance within twice its uncertainty. */
-function checkReach(
-  mesh: DriveMesh,
-  mm: number,
-  uMm: number,
-  one: GearSpec,
-  other: GearSpec,
-): { readonly trouble: DriveTrouble; readonly isJam: boolean } | undefined {
-  const { least, greatest } = findReach(one, other);
-  const isNear = mm + 2 * uMm < least;
-  if (!isNear && mm - 2 * uMm <= greatest) return undefined;
-  const isRing = one.kind === 'internal' || other.kind === 'internal';
-  // With a ring, a smaller distance draws the teeth apart.
-  const isJam = isNear !== isRing;
-  return {
-    isJam,
-    trouble: {
-      kind: 'cannot-mesh',
-      about: [mesh.driver, mesh.driven],
-      message: isJam
-        ? `at ${tell(mm)} mm the tips of "${mesh.driver}" and "${mesh.driven}" run into the bottoms of each other's gaps: ` +
-          `${isRing ? `${tell(greatest)} mm at most` : `${tell(least)} mm at least`}`
-        : `at ${tell(mm)} mm "${mesh.driver}" and "${mesh.driven}" don't reach each other: ` +
-          `${isRing ? `${tell(least)} mm at least` : `${tell(greatest)} mm at most`}`,
-      remedy:
-        'Measure the distance between the shafts again; else one of the two is another wheel than it is taken for.',
-    },
-  };
+/** Meetings of different teeth in one cycle; 1 where all are alike. */
+function countMeetings(driver: DriveWheel, driven: DriveWheel): number {
+  const [z1, z2] = [driver.spec?.teeth ?? 1, driven.spec?.teeth ?? 1];
+  const areAlike = [driver, driven].every((wheel) => wheel.missing.length === 0 && wheel.runoutMm === 0);
+  let [a, b] = [z1, z2];
+  while (b > 0) [a, b] = [b, a % b];
+  return areAlike ? 1 : (z1 / a) * z2;
 }
 
-/** Distances between which tips reach each other and clear the roots, mm. */
-function findReach(one: GearSpec, other: GearSpec): { readonly least: number; readonly greatest: number } {
-  const rack = one.kind === 'rack' ? one : other.kind === 'rack' ? other : undefined;
-  const ring = one.kind === 'internal' ? one : other.kind === 'internal' ? other : undefined;
-  const wheel = one === rack || one === ring ? other : one;
-  const round = findDiameters(wheel);
-  if (rack) {
-    const [addendum, dedendum] = [rack.addendum * rack.module, rack.dedendum * rack.module];
-    return {
-      least: Math.max(round.tip / 2 - dedendum, round.root / 2 + addendum),
-      greatest: round.tip / 2 + addendum,
-    };
-  }
-  const far = findDiameters(ring ?? other);
-  if (ring) {
-    return {
-      least: (far.tip - round.tip) / 2,
-      greatest: Math.min(far.root - round.tip, far.tip - round.root) / 2,
-    };
-  }
-  return {
-    least: Math.max(round.root + far.tip, round.tip + far.root) / 2,
-    greatest: (round.tip + far.tip) / 2,
-  };
-}
-
-function asRolled(wheel: DriveWheel, spec: GearSpec): RolledWheel {
-  return { spec, tipWear: wheel.tipWearMm, missing: wheel.missing, runout: wheel.runoutMm };
-}
-
-function reportProof(mesh: DriveMesh, proof: RollingProof, notes: readonly string[]): MeshReport {
-  const { mean, range } = proof;
-  const angle = mean.workingPressureAngle;
-  const distances = range.map((one) => one.centerDistance);
-  return {
-    ...emptyReport(mesh, [...notes, ...proof.reasons.map((reason) => tellReason(reason, proof))]),
-    workingPressureAngleDeg: angle === undefined ? null : (angle * 180) / Math.PI,
-    contactRatio: finite(mean.contactRatio),
-    verdict: proof.verdict,
-    backlashMinMm: finite(mean.backlashLeast),
-    backlashMaxMm: finite(mean.backlashGreatest),
-    transmissionErrorMm: finite(mean.transmissionError),
-    range: {
-      centerLeastMm: Math.min(...distances),
-      centerGreatestMm: Math.max(...distances),
-      backlashMinMm: finite(Math.min(...range.map((one) => one.backlashLeast))),
-      backlashMaxMm: finite(Math.max(...range.map((one) => one.backlashGreatest))),
-      transmissionErrorMm: finite(Math.max(...range.map((one) => one.transmissionError))),
-    },
-    freeFromMm: proof.freeFrom ?? null,
-    smoothFromMm: proof.smoothFrom ?? null,
-  };
-}
-
-/** Null where no tooth holds the wheel, so that play and unevenness have no end. */
-function finite(value: number): number | null {
-  return Number.isFinite(value) ? value : null;
-}
+/** 9,797 of them (97 and 101 teeth, one running out) took 5 s on a busy machine of two cores. */
+const mostMeetings = 20_000;
 
 function isRollable({ kind }: DriveWheel): boolean {
   return kind === 'external' || kind === 'internal' || kind === 'rack';

@@ -1,6 +1,7 @@
 import { wormLocking } from '../../gear-library/worm-locking.ts';
-import { type CheckedMesh, emptyReport } from './check-pair.ts';
+import type { CheckedMesh } from './check-pair.ts';
 import type { DriveMesh, DriveWheel } from './drive-model.ts';
+import { emptyReport } from './report-mesh.ts';
 
 /** A worm and its wheel: not rolled, but whether the wheel can drive the worm back is told where the lead is known. */
 export function checkWorm(mesh: DriveMesh, driver: DriveWheel, driven: DriveWheel): CheckedMesh {

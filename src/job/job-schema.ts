@@ -54,7 +54,7 @@ const meshSchema = z.looseObject({
   kind: z.optional(z.enum(['teeth', 'worm', 'belt'])),
   driver: z.optional(identifier),
   driven: z.optional(identifier),
-  centerMm: z.optional(numberWithin('length')),
+  centerMm: z.optional(numberWithin('distance')),
   uMm: z.optional(numberWithin('uncertainty')),
   carrier: z.optional(identifier),
   crossed: z.optional(z.boolean()),

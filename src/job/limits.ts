@@ -30,6 +30,13 @@ export const limits = {
     greatest: 10_000,
     reason: 'no wheel of a small machine is wider than ten meters',
   },
+  distance: {
+    ...mm,
+    what: 'a distance between two shafts',
+    least: leastLength,
+    greatest: 10_000,
+    reason: 'two shafts that mesh stand apart, and by less than ten meters',
+  },
   signedLength: {
     ...mm,
     what: 'a length, either way',

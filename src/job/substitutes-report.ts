@@ -139,7 +139,9 @@ export function specOfReworked(
   place: NeedPlace,
 ): SpecFields {
   const isShortened = reworks.some(({ kind }) => kind === 'shorten');
-  const isBored = reworks.some(({ kind }) => kind === 'ream' || kind === 'drill' || kind === 'bush');
+  const isBored = reworks.some(
+    ({ kind }) => kind === 'ream' || kind === 'drill' || kind === 'bush' || kind === 'bond',
+  );
   const shaft = place.shaft ?? place.bore?.diameter;
   return {
     ...fieldsOfSpec(spec),

@@ -1,10 +1,8 @@
 import { type Process, processes } from '../../gear-library/processes.ts';
-import { pairLimits } from '../../gear-library/rework-limits.ts';
-import { Fail } from '../fail.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
-import { findPairClearances } from '../involute/pair-clearances.ts';
-import type { Need, NeedMate, Roll, SpeedEffect } from './need.ts';
+import type { Need, Roll, SpeedEffect } from './need.ts';
 import { proveWheel, type WheelProof } from './prove-wheel.ts';
+import { findShiftForDistance } from './shift-for-distance.ts';
 import { findShiftRange } from './shift-range.ts';
 
 /** A wheel that can be made: the original again, or the original with teeth that suit the distance as measured. */
@@ -76,7 +74,7 @@ const sameShift = 0.03;
 function fitToDistance(need: Need): GearSpec | undefined {
   const { spec } = need;
   if (spec.kind !== 'external' || !need.mates.some(({ isMeasured }) => isMeasured)) return undefined;
-  const fits = need.mates.map((mate) => shiftFor(spec, mate));
+  const fits = need.mates.map((mate) => findShiftForDistance(spec, mate));
   if (fits.some((fit) => fit === undefined)) return undefined;
   const shift = Math.min(...fits.map((fit) => fit ?? 0));
   const range = findShiftRange(spec);
@@ -84,26 +82,4 @@ function fitToDistance(need: Need): GearSpec | undefined {
   const held = Math.min(range.greatest, Math.max(range.least, shift));
   if (Math.abs(held - shift) > sameShift) return undefined;
   return { ...spec, profileShift: Math.round(held * 1000) / 1000, tipDiameter: null };
-}
-
-/**
- * The shift that leaves the aimed backlash against one mate at the near end of its distance: thickness grows by
- * 2 m tan α for each shift at the reference circle, by cos α_t/cos α_wt of that at the working circle (ISO 21771).
- */
-function shiftFor(spec: GearSpec, mate: NeedMate): number | undefined {
-  const a = mate.centerDistance - 2 * mate.uncertainty;
-  try {
-    const { backlash } = findPairClearances(spec, mate.wheel.spec, a);
-    const step = 0.01;
-    const more = findPairClearances(
-      { ...spec, profileShift: spec.profileShift + step },
-      mate.wheel.spec,
-      a,
-    ).backlash;
-    const slope = (more - backlash) / step;
-    return spec.profileShift + (pairLimits.backlash.aimed * spec.module - backlash) / slope;
-  } catch (error) {
-    if (error instanceof Fail) return undefined;
-    throw error;
-  }
 }

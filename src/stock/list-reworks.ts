@@ -6,7 +6,7 @@ import type { StockPart } from './stock-part.ts';
 
 /** One thing to do to a part before it goes in. Lengths mm. */
 export interface Rework {
-  readonly kind: 'ream' | 'drill' | 'bush' | 'shorten' | 'fix-hub' | 'join' | 'flat';
+  readonly kind: 'ream' | 'drill' | 'bond' | 'bush' | 'shorten' | 'fix-hub' | 'join' | 'flat';
   readonly from: number | null;
   readonly to: number | null;
   /** What to do */
@@ -62,7 +62,7 @@ function fitBore(
   need: NeedPlace,
   worse: string[],
 ): Rework[] {
-  const { fit, leastWall, safeWall, bushWall } = reworkLimits;
+  const { fit, bondGap, leastWall, safeWall, bushWall } = reworkLimits;
   const { root } = findDiameters(spec);
   const least = Math.max(leastWall.mm, leastWall.modules * spec.module);
   const wallAround = (hole: number): number => (root - hole) / 2;
@@ -90,6 +90,15 @@ function fitBore(
     if (wall >= least && wall < safeWall.toothDepths * depth) {
       worse.push(`the wall under the teeth is thin (${mm(wall)} mm): bond it, do not press it on`);
     }
+  } else if (bore.diameter > shaft + fit.mm && bore.diameter <= shaft + bondGap.mm + 1e-9) {
+    reworks.push({
+      kind: 'bond',
+      from: bore.diameter,
+      to: shaft,
+      words: `it sits loosely on the ${mm(shaft)} mm shaft: bond it with a glue that fills gaps, turning it until it runs true`,
+      limit: `up to ${bondGap.mm} mm wider than the shaft (${bondGap.reason})`,
+      isPossible: true,
+    });
   } else if (bore.diameter > shaft + fit.mm) {
     const hole = Math.max(bore.diameter, shaft + 2 * bushWall.mm);
     const wall = wallAround(hole);

@@ -16,8 +16,8 @@ export interface PairSide {
   /** The wheel that is there, where it is known and fit to stay */
   readonly present: GearSpec | undefined;
   readonly mayChange: boolean;
-  /** Whether a part can be made to go on here; all can where left out */
-  readonly accepts?: (part: StockPart, spec: GearSpec) => boolean;
+  /** How much there is to do before a part goes on here; undefined where it can't. None where left out */
+  readonly effortOf?: (part: StockPart, spec: GearSpec) => number | undefined;
 }
 
 /** What new wheels may be: parts that exist, and what can be made. */
@@ -92,9 +92,9 @@ function keyOf(module: number, pressureAngle: number): string {
   return `${module.toFixed(5)} ${pressureAngle.toFixed(5)}`;
 }
 
-/** The wheels of one group that may stand on a side. Of parts with one toothing the first stands for all. */
+/** The wheels of one group that may stand on a side. Of parts with one toothing the one that wants least work. */
 function listSide(side: PairSide, key: string, parts: readonly WheelPool['parts'][number][]): ChosenWheel[] {
-  const { wheelId, present, mayChange, accepts } = side;
+  const { wheelId, present, mayChange, effortOf } = side;
   const isOfGroup =
     present &&
     keyOf(present.module, present.pressureAngle) === key &&
@@ -102,21 +102,20 @@ function listSide(side: PairSide, key: string, parts: readonly WheelPool['parts'
     present.kind !== 'rack';
   const kept: ChosenWheel[] = isOfGroup ? [{ wheelId, from: 'present', spec: present }] : [];
   if (!mayChange) return kept;
-  const found = new Map<number, ChosenWheel>();
+  const found = new Map<number, { readonly wheel: ChosenWheel; readonly effort: number }>();
   for (const { part, size, spec } of parts) {
-    if (spec.helixAngle !== 0 || (accepts && !accepts(part, spec))) continue;
+    if (spec.helixAngle !== 0) continue;
+    const effort = effortOf ? effortOf(part, spec) : 0;
+    if (effort === undefined) continue;
     const toothing = spec.teeth * 1000 + Math.round(spec.profileShift * 20);
-    const first = found.get(toothing);
-    if (first?.isSingle) found.set(toothing, { ...first, isSingle: false });
-    if (!first)
-      found.set(toothing, {
-        wheelId,
-        from: 'part',
-        spec,
-        part,
-        size,
-        isSingle: part.from === 'own' && (part.count ?? 1) < 2,
-      });
+    const before = found.get(toothing);
+    const isSingle = !before && part.from === 'own' && (part.count ?? 1) < 2;
+    const wheel: ChosenWheel =
+      before && before.effort <= effort ? before.wheel : { wheelId, from: 'part', spec, part, size };
+    found.set(toothing, {
+      wheel: { ...wheel, isSingle },
+      effort: Math.min(effort, before?.effort ?? effort),
+    });
   }
-  return [...kept, ...found.values()];
+  return [...kept, ...[...found.values()].map(({ wheel }) => wheel)];
 }

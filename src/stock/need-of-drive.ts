@@ -3,6 +3,8 @@ import { Fail } from '../fail.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import { findWorkingPair } from '../involute/working-pair.ts';
 import type { Need, NeedMate, NeedPlace } from './need.ts';
+import { findShiftForDistance } from './shift-for-distance.ts';
+import { findShiftRange } from './shift-range.ts';
 import { speedWith } from './speed-with.ts';
 
 /**
@@ -46,11 +48,12 @@ function mateOf(
   spec: GearSpec,
   notes: string[],
 ): NeedMate | undefined {
-  if (!mate.spec) {
+  const mateSpec = mate.spec ?? assumeMate(mesh, mate, spec, notes);
+  if (!mateSpec) {
     notes.push(`nothing is rolled against "${mate.id}": its toothing is not known well enough yet`);
     return undefined;
   }
-  const distance = mesh.center ?? findNominal(spec, mate.spec);
+  const distance = mesh.center ?? findNominal(spec, mateSpec);
   if (!distance) {
     notes.push(`nothing is rolled against "${mate.id}": by their numbers the two do not go together`);
     return undefined;
@@ -64,13 +67,49 @@ function mateOf(
   if (mate.runoutMm > 0) notes.push(`"${mate.id}" is rolled as if it ran true`);
   return {
     id: mate.id,
-    wheel: { spec: mate.spec, ...(mate.tipWearMm > 0 ? { tipWear: mate.tipWearMm } : {}) },
+    wheel: { spec: mateSpec, ...(mate.tipWearMm > 0 ? { tipWear: mate.tipWearMm } : {}) },
     isDriver,
     centerDistance: distance.mm,
     uncertainty: distance.uMm,
     isMeasured: mesh.center !== undefined,
   };
 }
+
+/**
+ * A mate whose teeth were only counted, as what ran with the wheel must have been: its pitch, and the shift that the
+ * measured distance speaks for. Undefined where such a wheel could not be made, so that something is read wrong.
+ */
+function assumeMate(
+  mesh: DriveMesh,
+  mate: DriveWheel,
+  spec: GearSpec,
+  notes: string[],
+): GearSpec | undefined {
+  if (mate.teeth === undefined || mate.kind !== 'external' || spec.kind !== 'external') return undefined;
+  const plain: GearSpec = {
+    ...spec,
+    teeth: mate.teeth,
+    helixAngle: -spec.helixAngle,
+    profileShift: 0,
+    thinning: 0,
+    tipDiameter: null,
+  };
+  const shift = mesh.center
+    ? findShiftForDistance(plain, { wheel: { spec }, centerDistance: mesh.center.mm, uncertainty: 0 })
+    : 0;
+  const range = findShiftRange(plain);
+  if (shift === undefined || !range || shift < range.least - slack || shift > range.greatest + slack)
+    return undefined;
+  notes.push(
+    `"${mate.id}" was only counted: it is taken to have the wheel's own size${mesh.center ? ', with the shift that their distance speaks for' : ''}; measure across its tips to be sure`,
+  );
+  return { ...plain, profileShift: Math.abs(shift) < plainShift ? 0 : Math.round(shift * 1000) / 1000 };
+}
+
+/** Modules: what the distance's own error may put a shift off by. */
+const slack = 0.15;
+/** Below this a shift is nothing but the play that pairs have. */
+const plainShift = 0.12;
 
 /** The distance at which the two run without play, and the little more that pairs are built with. */
 function findNominal(

@@ -156,7 +156,7 @@ export function* searchSubstituteTrains(
     isProven: best.proven && tradeOffs.proven,
     space: best.space,
     visited: best.visited + tradeOffs.visited,
-    searched: Math.min(best.searched, tradeOffs.searched),
+    searched: best.proven ? (1 + tradeOffs.searched) / 2 : best.searched / 2,
     choices: posts.map(({ length }) => length),
   };
 }

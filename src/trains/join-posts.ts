@@ -20,7 +20,7 @@ export interface PostTrain extends Found {
  * a list too long are gone through one combination at a time. Every post has a choice.
  *
  * @param isAlike all posts share one list, and their order doesn't matter; then a train may be offered several times
- * @param offer takes a train and returns what that cost, in steps
+ * @param offer takes a train and returns what that cost, as so many pairs looked at
  */
 export function* joinPosts(
   posts: readonly (readonly PairChoice[])[],

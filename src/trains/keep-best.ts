@@ -41,6 +41,7 @@ export function keepBest<T extends Ranked>(
 
   const isWithin = ({ num, den }: Found): boolean => {
     if (tolerance === Number.POSITIVE_INFINITY) return true;
+    if (tolerance === 0) return BigInt(num) * wanted.den === BigInt(den) * wanted.num;
     return (
       Math.abs(Number(num) / (Number(den) * wanted.value) - 1) <= tolerance * (1 + roundings) + roundings
     );

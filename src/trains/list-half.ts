@@ -30,7 +30,9 @@ export function listHalf(
 ): HalfList {
   const ratioOf = ({ num, den }: Combination): number => (isInverse ? den / num : num / den);
   const rows = [...eachCombination(posts, isAlike)].sort((a, b) => ratioOf(a) - ratioOf(b));
-  return { values: Float64Array.from(rows, ratioOf), rows };
+  const values = new Float64Array(rows.length);
+  for (let k = 0; k < rows.length; k++) values[k] = ratioOf(rows[k]);
+  return { values, rows };
 }
 
 /** Every combination of one choice for each post; of posts that are alike each once. Of no posts there is one. */

@@ -14,11 +14,14 @@ export function listProducts(counts: readonly number[], size: number): ProductLi
   const teethSpan = spanTeeth(counts, size);
   const greatest = counts[counts.length - 1] ** size;
   const { values, keys } = greatest <= mostMarked ? markProducts(counts, size) : sortProducts(counts, size);
-  return {
-    values,
-    leastDistinct: Uint8Array.from(keys, (key) => Math.floor(key / teethSpan)),
-    leastTeeth: Uint16Array.from(keys, (key) => key % teethSpan),
-  };
+  // Filled by a loop: typed arrays made from an iteration take twice as long as all the rest.
+  const leastDistinct = new Uint8Array(keys.length);
+  const leastTeeth = new Uint16Array(keys.length);
+  for (let k = 0; k < keys.length; k++) {
+    leastDistinct[k] = Math.floor(keys[k] / teethSpan);
+    leastTeeth[k] = keys[k] - leastDistinct[k] * teethSpan;
+  }
+  return { values, leastDistinct, leastTeeth };
 }
 
 /** Whether the products of so many counts can be listed: few enough for memory, and exact as doubles with their key. */

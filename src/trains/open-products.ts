@@ -23,7 +23,7 @@ export function openProducts(counts: readonly number[], size: number): Products 
         leastTeeth: (place) => leastTeeth[start + place],
       };
     },
-    // Measured: a split takes as long as about a hundred steps of the join.
+    // Roughly: it only spaces the yields.
     splitSteps: 100,
     split: (value) => splitProduct(value, size, counts),
   };

@@ -11,7 +11,7 @@ export interface Products {
   /** How many values lie in [from, to), some of them counted more than once */
   readonly count: (from: number, to: number) => number;
   readonly take: (from: number, to: number) => ProductRun;
-  /** What a split costs, in steps of the join */
+  /** What a split costs, as so many pairs looked at */
   readonly splitSteps: number;
   /** The ways to take the counts that give a value, each ascending */
   readonly split: (value: number) => readonly (readonly number[])[];

@@ -120,14 +120,20 @@ function prepareMeeting(
 
   return (i, j) => {
     if (products.isExact && !couldEnter(i, j)) return 0;
-    const drivenWays = products.split(drivenRun.values[i]);
-    const driverWays = products.split(driverRun.values[j]);
-    for (const drivers of driverWays) {
-      for (const driven of drivenWays) {
+    const drivenWays = rankWays(products.split(drivenRun.values[i]));
+    const driverWays = rankWays(products.split(driverRun.values[j]));
+    for (const [drivers, driverDistinct, driverTeeth] of driverWays) {
+      for (const [driven, drivenDistinct, drivenTeeth] of drivenWays) {
+        const found = { num: multiplyCounts(driven), den: multiplyCounts(drivers) };
+        const teeth = driverTeeth + drivenTeeth;
+        const apart = driverDistinct + drivenDistinct;
+        if (!allowsIdlers && !best.couldEnter(found, apart, teeth)) {
+          // All that follow for these drivers have the same ratio, if it is exact, and as many wheels and teeth or more.
+          if (products.isExact) break;
+          continue;
+        }
         const distinct = countDistinct(drivers, driven);
         if (distinct.isShared && !allowsIdlers) continue;
-        const found = { num: multiplyCounts(driven), den: multiplyCounts(drivers) };
-        const teeth = sum(drivers) + sum(driven);
         if (!best.couldEnter(found, distinct.count, teeth)) continue;
         const mates = isHunting ? pairCoprime(drivers, driven) : driven;
         if (mates) best.add({ ...found, newWheels: distinct.count, teeth, drivers, driven, mates });
@@ -135,6 +141,15 @@ function prepareMeeting(
     }
     return 2 * products.splitSteps + driverWays.length * drivenWays.length;
   };
+}
+
+type Way = readonly [counts: readonly number[], distinct: number, teeth: number];
+
+/** Ways with what ranks them, the fewest different counts and then the fewest teeth first. */
+function rankWays(ways: readonly (readonly number[])[]): Way[] {
+  return ways
+    .map((counts): Way => [counts, countDistinct(counts, []).count, sum(counts)])
+    .sort((a, b) => a[1] - b[1] || a[2] - b[2]);
 }
 
 /** How many different counts two ascending lists hold, and whether any stands in both. */

@@ -114,5 +114,5 @@ export function* searchFront<Choice extends CostedChoice>(
 
 const startOf = { sum: 0, greatest: Number.NEGATIVE_INFINITY };
 
-// Some steps of the join.
+// Roughly: it only spaces the yields.
 const costOfTrain = 10;

@@ -108,5 +108,5 @@ interface PostCandidate extends Ranked {
   readonly picks: readonly number[];
 }
 
-// Some dozens of steps of the join.
+// Roughly: it only spaces the yields.
 const costOfTrain = 40;

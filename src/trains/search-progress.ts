@@ -1,6 +1,6 @@
 /** What a search says between its strides. */
 export interface SearchProgress<Answer> {
-  /** Steps so far: entries listed, pairs of them looked at, trains built */
+  /** Entries listed and looked at so far, and pairs of them that came near */
   readonly visited: number;
   /** All trains that the question allows */
   readonly space: number;

@@ -77,5 +77,5 @@ function listSums({ counts, isHunting = false, allowsIdlers = false }: TrainQues
 /** Rounding must not call a search done before it is. */
 const almostAll = 1 - 1e-9;
 
-// Some dozens of steps of the join.
+// Roughly: it only spaces the yields.
 const costOfTrain = 40;

@@ -24,7 +24,7 @@ export interface TrainAnswer {
   readonly proven: boolean;
   /** Best first: least |ln(found/wanted)|, fewest distinct counts, fewest teeth, drivers and then driven ascending */
   readonly trains: readonly FoundTrain[];
-  /** Products listed, pairs of them looked at, trains built */
+  /** Products listed and looked at, and pairs of them that came near */
   readonly visited: number;
   /** All trains that the question allows, before any cancels */
   readonly space: number;

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { reportTrains, tellCount, tellShare } from '../../src/cli/report-trains.ts';
 import { columns } from '../../src/cli/wrap-text.ts';
@@ -179,4 +180,17 @@ describe('bad input is exit code 2, names the field, keeps what was typed, and s
     expect([ran.code, ran.out]).toEqual([2, '']);
     expect(ran.err).toContain(left);
   });
+});
+
+test('the README shows the answer to its example', async () => {
+  const readme = readFileSync('README.md', 'utf8').replace(/\s+/g, ' ');
+  const { trains, ...rest } = JSON.parse((await runInProcess([...sandgren, '--json'])).out);
+  const [{ drivers, driven, ratio }] = trains;
+  const asWritten = (value: unknown): string =>
+    JSON.stringify(value)
+      .replace(/([:,{])/g, '$1 ')
+      .replace(/}/g, ' }');
+  expect(readme).toContain(`"drivers": ${asWritten(drivers)}, "driven": ${asWritten(driven)}`);
+  expect(readme).toContain(`"ratio": ${asWritten(ratio)}`);
+  expect(readme).toContain(`"visited": ${rest.visited}, "space": ${rest.space}`);
 });

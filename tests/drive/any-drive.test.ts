@@ -101,7 +101,7 @@ test('whatever stands in it, a drive is answered in words and figures', () => {
         expect([...report.troubles, ...report.notes].length, JSON.stringify(model)).toBeGreaterThan(0);
       }
     }),
-    { seed: 31, numRuns: 1500 },
+    { seed: 31, numRuns: 500 },
   );
 });
 
@@ -122,7 +122,7 @@ test('every mesh holds for the speeds that are given, to the last digit', () => 
         checked++;
       }
     }),
-    { seed: 32, numRuns: 1500 },
+    { seed: 32, numRuns: 800 },
   );
-  expect(checked).toBeGreaterThan(300);
+  expect(checked).toBeGreaterThan(150);
 });

@@ -422,6 +422,25 @@ describe('meshes', () => {
     expect(at(8.8).troubles[0].message).toContain("don't reach");
   });
 
+  test('far beyond any mesh there is nothing to roll: a slip of the distance', () => {
+    const report = reportDrive(pairAt(2), () => {
+      throw new Error('rolled all the same');
+    });
+    expect(report.meshes[0].verdict).toBe('jams');
+    expect(kindsOf(report)).toEqual(['cannot-mesh']);
+  });
+
+  test('a cycle of too many meetings is rolled with all teeth alike, and the note says so', () => {
+    let seen: unknown;
+    const pair = pairAt(149.6, spur('a', 197, { runoutMm: 0.05 }), spur('b', 401));
+    const report = reportDrive(pair, (driver) => {
+      seen = driver;
+      return proofOf('turns');
+    });
+    expect(seen).not.toHaveProperty('runout');
+    expect(report.meshes[0].notes.join()).toContain('the cycle would be too long');
+  });
+
   test('without a distance nothing is rolled, and the note says what is missing', () => {
     const [mesh] = reportDrive(
       makeDrive([spur('a', 20), spur('b', 60)], [{ driver: 'a', driven: 'b' }]),

@@ -148,6 +148,21 @@ describe('a drawer held against a wheel', () => {
     expect(wide.reworks[0]).toMatchObject({ kind: 'shorten', from: 8, to: 4 });
   });
 
+  test.each([
+    [3.0, 60, []],
+    [3.02, 60, []],
+    [2.98, 60, []],
+    [3.08, 60, ['bond']],
+    [3.3, 60, ['bush']],
+    [2.5, 60, ['ream']],
+    [5, 14, ['bush']],
+  ])('a bore of %s mm for a 3 mm shaft, %s teeth: %j', (bore, teeth, kinds) => {
+    const [row] = match(makeNeed({}, teeth, 40), own(`${teeth},0.5,,${bore},4,,20,\n`)).rows;
+    expect(row.reworks.map(({ kind }) => kind)).toEqual(kinds);
+    // 14 teeth of module 0.5 have their root at 5.75 mm: a hole of 5 mm leaves 0.375 mm of wall, under the limit of 0.5.
+    expect(row.kind).toBe(kinds.length === 0 ? 'exact' : teeth === 14 ? 'look-alike' : 'rework');
+  });
+
   test('an empty drawer, and a wheel that is no external one, give empty answers', () => {
     expect(match(makeNeed(), []).rows).toEqual([]);
     const ring = makeNeed({ spec: makeSpec({ kind: 'internal', teeth: 60, module: 0.5 }) });
