@@ -1,7 +1,8 @@
 import { collectEvidence, findWheels, isCovered } from './job/collect-evidence.ts';
 import { type IdentityReport, reportIdentity } from './job/identity-report.ts';
 import type { Job, Wheel } from './job/job-schema.ts';
-import { type Identity, identifyWheel, withoutAnswer } from './readings/identify-wheel.ts';
+import { type Identity, withoutAnswer } from './readings/conclude-identity.ts';
+import { identifyWheel } from './readings/identify-wheel.ts';
 
 /** What each wheel of a job is, how sure that is, and what to measure next; all wheels, or the one named. */
 export function identify(job: Job, options: { readonly wheelId?: string } = {}): IdentityReport {

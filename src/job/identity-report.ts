@@ -1,5 +1,5 @@
 import type { Candidate } from '../readings/build-candidates.ts';
-import type { Identity } from '../readings/identify-wheel.ts';
+import type { Identity } from '../readings/conclude-identity.ts';
 import { roundNumbers } from './round-numbers.ts';
 import { fieldsOfSpec } from './spec-fields.ts';
 
