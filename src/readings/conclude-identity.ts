@@ -7,7 +7,7 @@ import { fitsNothing, groupSameTeeth, judge, type PitchChance, sumPitches, type 
 import { listSuspects, type Suspect } from './list-suspects.ts';
 import { type NextReading, rankNextReadings } from './next-readings.ts';
 import { listPossibleReadings } from './possible-readings.ts';
-import { nameCandidate, type SettledPart, settleParts } from './settle-parts.ts';
+import { nameCandidate, settleParts } from './settle-parts.ts';
 import type { WeighedWheel } from './weigh-wheel.ts';
 
 /** What one wheel is, how sure that is, what does not agree and what to measure next. */
@@ -37,8 +37,8 @@ export interface FromTheDrive {
   /** Readings of shaft distances, by the key of a candidate (settle-parts). */
   residualsOf(key: string): readonly Residual[];
   readonly notes: readonly string[];
-  /** More to measure, given the settled parts. */
-  listNext(settled: readonly SettledPart[]): readonly NextReading[];
+  /** More to measure; where the size is certain already, not on other wheels. */
+  listNext(isCertain: boolean): readonly NextReading[];
 }
 
 /** The answer about one wheel from its weighed hypotheses, alone or with what the drive says besides. */
@@ -61,12 +61,16 @@ export function concludeIdentity(weighed: WeighedWheel, drive: FromTheDrive = al
   );
   const sure = drive.isCountInferred ? sumSizeAndCount(all) : (pitch[0]?.probability ?? 0);
   const verdict = nothing ? 'nothing-fits' : judge(sure, suspect.length > 0);
-  const possible = lead ? listPossibleReadings(wheel, { ...lead.spec }) : [];
-  const next = addCountAgain(
-    mergeNext(lead ? rankNextReadings(space, settled, possible) : [], drive.listNext(settled)),
-    all,
-    drive.isCountInferred,
-  );
+  // Of a wheel that is not there nothing can be measured: the drive says what to look for, in its order.
+  const next = drive.isCountInferred
+    ? drive.listNext(verdict === 'certain')
+    : addCountAgain(
+        mergeNext(
+          lead ? rankNextReadings(space, settled, listPossibleReadings(wheel, { ...lead.spec })) : [],
+          drive.listNext(verdict === 'certain'),
+        ),
+        all,
+      );
   const sameTeeth = groupSameTeeth(candidates, candidates.map(baseThickness));
   const ending = verdict === 'certain' ? undefined : chooseEnding(candidates, sameTeeth, next, verdict);
   return {
@@ -143,12 +147,7 @@ function baseThickness(candidate: Candidate): number {
 }
 
 /** An uncertain count is a question of its own: its gain is the entropy of the count. */
-function addCountAgain(
-  next: readonly NextReading[],
-  candidates: readonly Candidate[],
-  isInferred: boolean,
-): NextReading[] {
-  if (isInferred) return [...next];
+function addCountAgain(next: readonly NextReading[], candidates: readonly Candidate[]): NextReading[] {
   const sums = new Map<number, number>();
   let total = 0;
   for (const { teeth, probability } of candidates) {
