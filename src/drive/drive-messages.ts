@@ -9,7 +9,7 @@ import { type HeardState, hearMate, type PairLink, type WheelMessage } from './h
 import { keepSilent } from './keep-silent.ts';
 import { growMeshTree, type Join, type MeshTree } from './mesh-tree.ts';
 import { type DriveWheel, findOwnStates, type OwnStates } from './own-states.ts';
-import { listShiftTargets, type PairHelix } from './pair-factor.ts';
+import { isNearStandard, type PairHelix } from './pair-factor.ts';
 import { createLabels, type PitchLabels } from './pitch-labels.ts';
 import { listToothStates, type ToothState } from './tooth-states.ts';
 import { type Support, weighInferred } from './weigh-inferred.ts';
@@ -131,7 +131,7 @@ export function openMessages(
       const support = supportOf(id, own.counts);
       if (!support) return keepSilent(kind, own.counts, labels);
       const weighed = weighWithin(id, own.counts, support);
-      const states = listToothStates(weighed, labels, 0).filter((state) => support.has(state.label));
+      const states = listToothStates(weighed, labels, support);
       return explicit(kind, false, hearAll(id, flatten(collapseStates(states)), listener).states);
     }
     const named = new Set<number>();
@@ -165,29 +165,28 @@ export function openMessages(
 
   const supportOf = (id: string, counts: readonly CountChance[]): Support | undefined => {
     const { kind } = evidenceOf(id);
-    const found = new Map<number, Set<number>>();
+    const found = new Map<number, ReadonlySet<number>>();
     const mates = matesOf(id).filter(({ mate }) => !speaking.has(`${mate} > ${id}`));
     const hasDistances = mates.some(({ join }) => join.distances.length > 0);
     const list = hasDistances || counts.length < fewCounts ? counts : thinOut(counts);
-    for (const { mate } of mates) {
+    const spoken = mates.map(({ mate }) => {
       const message = messageTo(id, mate);
       const { ways, helix } = linkOf(id, mate);
-      const close = ways.filter((way) => way.slipped < 0 || ways[0].variance * 9 > way.variance);
-      for (const label of message.labels ?? []) {
-        const described = labels.describe(label);
-        const allowed = found.get(label) ?? new Set<number>();
-        for (const { teeth } of list) {
-          if (allowed.has(teeth)) continue;
-          const isNear =
-            close.length === 0 ||
-            [...(message.statesOf(label)?.keys() ?? [])].some(
-              (other) =>
-                listShiftTargets(close, described, [kind, message.kind], [teeth, other], helix).length > 0,
-            );
-          if (isNear) allowed.add(teeth);
-        }
-        if (allowed.size > 0) found.set(label, allowed);
-      }
+      return { message, helix, close: ways.filter((way) => way.variance <= 9 * ways[0].variance) };
+    });
+    const measured = spoken.filter(({ close }) => close.length > 0);
+    const named = new Set(spoken.flatMap(({ message }) => listLikely(message)));
+    for (const label of named) {
+      const described = labels.describe(label);
+      const allowed = list.flatMap(({ teeth }) => {
+        const isNear = measured.some(({ message, helix, close }) =>
+          [...(message.statesOf(label)?.keys() ?? [])].some((other) =>
+            close.some((way) => isNearStandard(way, described, [kind, message.kind], [teeth, other], helix)),
+          ),
+        );
+        return isNear || measured.length === 0 ? [teeth] : [];
+      });
+      if (allowed.length > 0) found.set(label, new Set(allowed));
     }
     return found.size === 0 ? undefined : found;
   };
@@ -207,6 +206,17 @@ function findMixedDensity(ways: readonly DistanceWay[]): number {
 
 /** Where pitches are mixed a distance is no more than of the order of size, as a wrong reading is. */
 const mixedSpread = { part: 0.1, least: 0.25 };
+/** The labels that a mate names with some weight. */
+function listLikely({ labels, statesOf }: WheelMessage): number[] {
+  return [...(labels ?? [])].filter((label) => {
+    let share = 0;
+    for (const states of statesOf(label)?.values() ?? []) for (const one of states) share += one.weight;
+    return share >= thinShare;
+  });
+}
+
+/** A label that a mate gives less than that is not gone into; it counts among the rest. */
+const thinShare = 1e-4;
 /** So many counts can be gone through even where no distance narrows them. */
 const fewCounts = 12;
 

@@ -54,9 +54,9 @@ export function hearMate(
   const [own, other] = signs ?? [0, 0];
   const hasDistance = ways.length > 0 && signs !== undefined;
   const mixed = signs ? link.mixedWeight : 1 - sharedPitch.chance;
-  const targets = new Map<string, readonly ShiftTarget[]>();
+  const targets = new Map<number, readonly ShiftTarget[]>();
   const targetsOf = (label: number, a: number, b: number): readonly ShiftTarget[] => {
-    const key = `${label} ${a} ${b}`;
+    const key = (label * mostTeeth + a) * mostTeeth + b;
     let found = targets.get(key);
     if (!found) {
       found = listShiftTargets(ways, labels.describe(label), [kind, mate.kind], [a, b], helix);
@@ -65,7 +65,7 @@ export function hearMate(
     return found;
   };
   const cancel = link.mayCancel ? cancelling.weight : 0;
-  return states.map((state): HeardState => {
+  const listen = (state: ToothState): Heard => {
     const said = mate.statesOf(state.label);
     const byWay = new Float64Array(hasDistance ? ways.length : 0);
     const likelihood =
@@ -90,7 +90,8 @@ export function hearMate(
         continue;
       }
       for (const target of targetsOf(state.label, state.teeth, teeth)) {
-        for (const one of others) {
+        // Beside a distance that hardly holds, it makes no difference how the mate's shifts are made up.
+        for (const one of target.variance > wideVariance ? blur(others) : others) {
           const spread = own * own * state.variance + other * other * one.variance + target.variance;
           const gap = target.value - own * state.mean - other * one.mean;
           const square = (gap * gap) / spread;
@@ -125,17 +126,61 @@ export function hearMate(
     }
     const mean = sums.mean / sums.weight;
     return {
-      ...state,
-      weight: state.weight * sums.weight,
       mean,
       variance: Math.max(0, sums.square / sums.weight - mean * mean),
       factor: sums.weight,
       byWay,
       apart: plain > 0 ? apart / plain : Number.NaN,
     };
+  };
+  // Racks that differ at the root alone, and overlapping cells of a free module, share their shifts.
+  const known = new Map<number, Map<number, { state: ToothState; heard: Heard }[]>>();
+  const floor = negligible * states.reduce((most, state) => Math.max(most, state.weight), 0);
+  return states.map((state): HeardState => {
+    if (state.weight <= floor) return change(state, unheard, 0);
+    const byTeeth = known.get(state.label) ?? new Map<number, { state: ToothState; heard: Heard }[]>();
+    known.set(state.label, byTeeth);
+    const list = byTeeth.get(state.teeth) ?? [];
+    byTeeth.set(state.teeth, list);
+    let same = list.find((one) => one.state.mean === state.mean && one.state.variance === state.variance);
+    if (!same) {
+      same = { state, heard: listen(state) };
+      list.push(same);
+    }
+    return change(state, same.heard, state.weight * same.heard.factor);
   });
 }
 
+/** Spelt out: spreading two objects into a third costs more than all the sums. */
+function change({ label, teeth, part }: ToothState, heard: Heard, weight: number): HeardState {
+  const { mean, variance, factor, byWay, apart } = heard;
+  return { label, teeth, part, weight, mean, variance, factor, byWay, apart };
+}
+
+/** A mate's states of one label and count as one. */
+function blur(states: readonly ToothState[]): readonly Pick<ToothState, 'weight' | 'mean' | 'variance'>[] {
+  let weight = 0;
+  let mean = 0;
+  let square = 0;
+  for (const one of states) {
+    weight += one.weight;
+    mean += one.weight * one.mean;
+    square += one.weight * (one.variance + one.mean * one.mean);
+  }
+  mean /= weight;
+  return [{ weight, mean, variance: Math.max(0, square / weight - mean * mean) }];
+}
+
+const unheard: Heard = { mean: 0, variance: 0, factor: 1, byWay: new Float64Array(0), apart: Number.NaN };
+
+type Heard = Pick<HeardState, 'mean' | 'variance' | 'factor' | 'byWay' | 'apart'>;
+
+/** States that other mates left that far behind the likeliest are not gone into. */
+const negligible = 1e-9;
+/** Modules squared. */
+const wideVariance = 0.2;
+/** Above any count a job may hold. */
+const mostTeeth = 1100;
 /** Deviations squared: a mate's state further off than that adds nothing to see. */
 const farSquare = 80;
 

@@ -116,8 +116,10 @@ function weighRoot(messages: DriveMessages, id: string): Root | undefined {
   const support = messages.supportOf(id, own.counts);
   if (!support) return undefined;
   const weighed = messages.weighWithin(id, own.counts, support);
-  const states = listToothStates(weighed, messages.labels, 0);
-  const held = weighed.parts.reduce((sum, part) => sum + Math.exp(part.prior), 0);
+  const states = listToothStates(weighed, messages.labels, support);
+  const held =
+    weighed.parts.reduce((sum, part) => sum + Math.exp(part.prior), 0) *
+    states.reduce((sum, state) => sum + state.weight, 0);
   return states.length === 0 ? undefined : { weighed, states, rest: Math.max(0, 1 - held) };
 }
 

@@ -20,6 +20,7 @@ export function listDistanceDoubts(
 ): Pick<FromTheDrive, 'suspects' | 'residualsOf'> {
   const suspects: Suspect[] = [];
   const residuals = new Map<string, Residual[]>();
+  const keys = new Map<number, string>();
   const total = states.reduce((sum, state) => sum + state.weight, 0);
   for (const { join, link, heard: said } of heard.links) {
     if (link.ways.length === 0) continue;
@@ -27,11 +28,13 @@ export function listDistanceDoubts(
     const apart = new Map<string, { weight: number; sum: number }>();
     states.forEach((state, i) => {
       const one = said[i];
+      if (state.weight <= 0) return;
       for (let way = 0; way < byWay.length; way++) {
         byWay[way] += (state.weight / total) * ((one.byWay[way] ?? 0) / one.factor);
       }
-      if (Number.isNaN(one.apart) || state.weight <= 0) return;
-      const key = keyOf(weighed.parts[state.part]);
+      if (Number.isNaN(one.apart)) return;
+      const key = keys.get(state.part) ?? keyOf(weighed.parts[state.part]);
+      keys.set(state.part, key);
       const sum = apart.get(key) ?? { weight: 0, sum: 0 };
       apart.set(key, { weight: sum.weight + state.weight, sum: sum.sum + state.weight * one.apart });
     });

@@ -99,6 +99,20 @@ export function listShiftTargets(
   return targets;
 }
 
+/** Whether a distance lies within what shifts can do from the standard one of two counts. */
+export function isNearStandard(
+  way: DistanceWay,
+  label: PitchLabel,
+  kinds: readonly [Kind, Kind],
+  teeth: readonly [number, number],
+  helix: PairHelix,
+): boolean {
+  const signs = findSigns(...kinds);
+  if (!signs) return true;
+  const sum = signs[0] * teeth[0] + signs[1] * teeth[1];
+  return Math.abs(way.value / label.module - sum / (2 * Math.cos(helix.angle))) <= reach + 0.1;
+}
+
 /** The distance of a pair with that sum of shifts and the usual play, mm; undefined where flanks can't meet. */
 export function expectDistance(
   label: PitchLabel,

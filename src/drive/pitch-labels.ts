@@ -25,8 +25,8 @@ export interface PitchLabel {
   readonly prior: number;
 }
 
-/** Relative width of a step: finer than shrinkage leaves a module known. */
-export const freeStep = 0.001;
+/** Relative width of a step: two deviations of shrinkage, so that a module known that well lies in two or three. */
+export const freeStep = 0.003;
 
 export function createLabels(machine: Machine): PitchLabels {
   const racks = listRacks(machine);
@@ -88,4 +88,4 @@ export function createLabels(machine: Machine): PitchLabels {
 }
 
 /** Steps beyond either end, where the bells of the last cells reach. */
-const margin = 40;
+const margin = 15;

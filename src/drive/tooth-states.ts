@@ -20,9 +20,14 @@ export interface ToothState {
 /**
  * A wheel's parts as states, likeliest first: one a part, or for a free module one a step that it may lie in.
  *
- * @param leftOut what the unlikeliest parts may hold together and be left out; 0 where the mates decide
+ * @param within of a wheel with little of its own, where its mates allow it to be: states elsewhere are not listed,
+ * and those allowed are, however unlikely by themselves
  */
-export function listToothStates(weighed: WeighedWheel, labels: PitchLabels, leftOut = 1e-5): ToothState[] {
+export function listToothStates(
+  weighed: WeighedWheel,
+  labels: PitchLabels,
+  within?: ReadonlyMap<number, ReadonlySet<number>>,
+): ToothState[] {
   const { space, lengths, weigher, parts } = weighed;
   const n = lengths.length;
   const filler = createPartFiller(weigher, space, lengths);
@@ -30,9 +35,12 @@ export function listToothStates(weighed: WeighedWheel, labels: PitchLabels, left
   const best = order.length > 0 ? parts[order[0]].log : 0;
   const total = parts.reduce((sum, part) => sum + Math.exp(part.log - best), 0);
   const states: ToothState[] = [];
+  const add = (state: ToothState): void => {
+    if (within === undefined || within.get(state.label)?.has(state.teeth)) states.push(state);
+  };
   let covered = 0;
   for (const index of order) {
-    if (leftOut > 0 && covered > total * (1 - leftOut)) break;
+    if (within === undefined && covered > total * (1 - leftOut)) break;
     const part = parts[index];
     const weight = Math.exp(part.log - best);
     covered += weight;
@@ -48,7 +56,7 @@ export function listToothStates(weighed: WeighedWheel, labels: PitchLabels, left
     };
     const angle = part.tooth.rack.pressureAngleDeg;
     if (part.pitch.spread === 0) {
-      states.push({ ...state, label: labels.find(part.pitch, angle, part.pitch.module) });
+      add({ ...state, label: labels.find(part.pitch, angle, part.pitch.module) });
       continue;
     }
     // Of a free module the cell's share of the scale is the module's own, the rest is shrinkage.
@@ -65,9 +73,11 @@ export function listToothStates(weighed: WeighedWheel, labels: PitchLabels, left
       const chance = normalBelow(((step + 1) * freeStep - middle) / deviation) - from;
       if (chance < 1e-4) continue;
       const at = (step + 0.5) * freeStep;
-      states.push({
+      const label = labels.find(part.pitch, angle, part.pitch.module * Math.exp(at));
+      if (within && !within.has(label)) continue;
+      add({
         ...state,
-        label: labels.find(part.pitch, angle, part.pitch.module * Math.exp(at)),
+        label,
         weight: state.weight * chance,
         mean: state.mean + (together / variance) * (at - middle),
         variance: Math.max(0, state.variance - together ** 2 / variance),
@@ -77,6 +87,8 @@ export function listToothStates(weighed: WeighedWheel, labels: PitchLabels, left
   return states;
 }
 
+/** Parts that together hold all but this are passed on to the mates. */
+const leftOut = 1e-5;
 const reach = 3.7;
 
 interface Causes {
