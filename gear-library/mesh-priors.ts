@@ -11,6 +11,13 @@ export const sharedPitch = {
   source: judgment,
 };
 
+/** How far the distance of mixed pitches lies from the sum of the reference radii, relative, one deviation. */
+export const mixedDistance = {
+  spread: 0.03,
+  reason: 'whoever mixes pitches sets the posts by trial',
+  source: judgment,
+};
+
 /** Teeth that a lost wheel may have had, all ratios alike. */
 export const lostCount = {
   least: 6,

@@ -69,7 +69,7 @@ export function askLost(
     asks.push({
       of: 'rows',
       gainBits: 0,
-      why: 'one row of teeth or two: tracks at two heights mean a gear of two wheels, each with its own count',
+      why: 'tracks at two heights mean a gear of two wheels, each with its own count',
     });
   }
   const open = entropyOfCounts(states);

@@ -1,10 +1,9 @@
-import { sharedPitch } from '../../gear-library/mesh-priors.ts';
 import { buildSpace } from '../readings/hypothesis-space.ts';
 import type { CountChance } from '../readings/weigh-counts.ts';
 import type { WeighedWheel } from '../readings/weigh-wheel.ts';
 import type { Machine, WheelEvidence } from '../readings/wheel-evidence.ts';
 import { collapseStates, type GroupedStates } from './collapse-states.ts';
-import { type DistanceWay, listDistanceWays } from './distance-ways.ts';
+import { listDistanceWays } from './distance-ways.ts';
 import { type HeardState, hearMate, type PairLink, type WheelMessage } from './hear-mate.ts';
 import { keepSilent } from './keep-silent.ts';
 import { growMeshTree, type Join, type MeshTree } from './mesh-tree.ts';
@@ -18,9 +17,9 @@ import { type Support, weighInferred } from './weigh-inferred.ts';
 export interface HeardStates {
   readonly states: readonly ToothState[];
   readonly links: readonly {
-    readonly mate: string;
     readonly join: Join;
     readonly link: PairLink;
+    readonly message: WheelMessage;
     readonly heard: readonly HeardState[];
   }[];
 }
@@ -103,7 +102,6 @@ export function openMessages(
       ways,
       helix: findHelix([evidenceOf(listener), evidenceOf(mate)]),
       mayCancel: [listener, mate].some((id) => isBare(id) && hasOneDistance(id)),
-      mixedWeight: (1 - sharedPitch.chance) * findMixedDensity(ways),
     };
   };
 
@@ -125,14 +123,19 @@ export function openMessages(
     const behind = matesOf(id).filter(({ mate }) => mate !== listener);
     if (own.of === 'measured' || own.of === 'spec') {
       const states = flatten(collapseStates(own.states));
-      return explicit(kind, false, behind.length === 0 ? states : hearAll(id, states, listener).states);
+      return explicit(
+        labels,
+        kind,
+        false,
+        behind.length === 0 ? states : hearAll(id, states, listener).states,
+      );
     }
     if (own.of === 'fragment') {
       const support = supportOf(id, own.counts);
       if (!support) return keepSilent(kind, own.counts, labels);
       const weighed = weighWithin(id, own.counts, support);
       const states = listToothStates(weighed, labels, support);
-      return explicit(kind, false, hearAll(id, flatten(collapseStates(states)), listener).states);
+      return explicit(labels, kind, false, hearAll(id, flatten(collapseStates(states)), listener).states);
     }
     const named = new Set<number>();
     for (const { mate } of behind) {
@@ -146,7 +149,7 @@ export function openMessages(
         list.map((state) => ({ ...state, weight: state.weight * prior })),
       );
     });
-    return explicit(kind, true, hearAll(id, states, listener).states);
+    return explicit(labels, kind, true, hearAll(id, states, listener).states);
   };
 
   const hearAll = (id: string, states: readonly ToothState[], except?: string): HeardStates => {
@@ -156,9 +159,10 @@ export function openMessages(
       .filter(({ mate }) => mate !== except)
       .map(({ mate, join }) => {
         const link = linkOf(id, mate);
-        const heard = hearMate(current, kind, messageTo(id, mate), link, labels);
+        const message = messageTo(id, mate);
+        const heard = hearMate(current, kind, message, link, labels);
         current = heard;
-        return { mate, join, link, heard };
+        return { join, link, message, heard };
       });
     return { states: current, links };
   };
@@ -197,15 +201,6 @@ export function openMessages(
   return { labels, treeOf, ownOf, evidenceOf, messageTo, linkOf, weighWithin, supportOf, hearAll };
 }
 
-/** Density of the distances where the pitches are mixed, so that they say nothing, mm⁻¹. */
-function findMixedDensity(ways: readonly DistanceWay[]): number {
-  if (ways.length === 0) return 1;
-  const spread = Math.max(mixedSpread.least, mixedSpread.part * ways[0].value);
-  return Math.exp(ways[0].log) / (Math.sqrt(2 * Math.PI) * spread);
-}
-
-/** Where pitches are mixed a distance is no more than of the order of size, as a wrong reading is. */
-const mixedSpread = { part: 0.1, least: 0.25 };
 /** The labels that a mate names with some weight. */
 function listLikely({ labels, statesOf }: WheelMessage): number[] {
   return [...(labels ?? [])].filter((label) => {
@@ -228,9 +223,30 @@ function thinOut(counts: readonly CountChance[]): readonly CountChance[] {
   );
 }
 
-function explicit(kind: WheelEvidence['kind'], isBare: boolean, states: readonly ToothState[]): WheelMessage {
+function explicit(
+  labels: PitchLabels,
+  kind: WheelEvidence['kind'],
+  isBare: boolean,
+  states: readonly ToothState[],
+): WheelMessage {
   const groups = collapseStates(states);
-  return { kind, isBare, labels: new Set(groups.keys()), statesOf: (label) => groups.get(label) };
+  let weight = 0;
+  let mean = 0;
+  let square = 0;
+  for (const state of flatten(groups)) {
+    const radius = (labels.describe(state.label).module * state.teeth) / 2;
+    weight += state.weight;
+    mean += state.weight * radius;
+    square += state.weight * radius * radius;
+  }
+  mean /= weight;
+  return {
+    kind,
+    isBare,
+    labels: new Set(groups.keys()),
+    statesOf: (label) => groups.get(label),
+    radius: { mean, variance: Math.max(0, square / weight - mean * mean) },
+  };
 }
 
 function flatten(groups: GroupedStates): ToothState[] {

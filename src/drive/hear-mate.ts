@@ -5,6 +5,7 @@ import type { DistanceWay } from './distance-ways.ts';
 import { findSigns, listShiftTargets, type PairHelix, type ShiftTarget } from './pair-factor.ts';
 import type { PitchLabels } from './pitch-labels.ts';
 import type { ToothState } from './tooth-states.ts';
+import { type Radius, weighMixed } from './weigh-mixed.ts';
 
 /** What a wheel says to a mate: its own states, with all that lies behind it in the drive. */
 export interface WheelMessage {
@@ -13,6 +14,8 @@ export interface WheelMessage {
   statesOf(label: number): ReadonlyMap<number, readonly ToothState[]> | undefined;
   /** Labels that have states; undefined: every label alike */
   readonly labels: ReadonlySet<number> | undefined;
+  /** Its reference radius; undefined where nothing is known of it */
+  readonly radius: Radius | undefined;
   /** No reading of its teeth: a shift of its own is not known */
   readonly isBare: boolean;
 }
@@ -23,8 +26,6 @@ export interface PairLink {
   readonly helix: PairHelix;
   /** Whether shifts that cancel are likelier than chance, for want of a measured one. */
   readonly mayCancel: boolean;
-  /** Chance of mixed pitches, times the density of the distances then, when they say nothing */
-  readonly mixedWeight: number;
 }
 
 /** A state after a mate has spoken. */
@@ -53,7 +54,6 @@ export function hearMate(
   const signs = findSigns(kind, mate.kind);
   const [own, other] = signs ?? [0, 0];
   const hasDistance = ways.length > 0 && signs !== undefined;
-  const mixed = signs ? link.mixedWeight : 1 - sharedPitch.chance;
   const targets = new Map<number, readonly ShiftTarget[]>();
   const targetsOf = (label: number, a: number, b: number): readonly ShiftTarget[] => {
     const key = (label * mostTeeth + a) * mostTeeth + b;
@@ -68,6 +68,9 @@ export function hearMate(
   const listen = (state: ToothState): Heard => {
     const said = mate.statesOf(state.label);
     const byWay = new Float64Array(hasDistance ? ways.length : 0);
+    const { module } = labels.describe(state.label);
+    const radius = { mean: (module * state.teeth) / 2, variance: 0 };
+    const mixed = weighMixed(hasDistance ? ways : [], [own, other], radius, mate.radius, byWay);
     const likelihood =
       sharedPitch.chance / (mate.labels === undefined ? 1 : labels.describe(state.label).prior);
     const sums = {

@@ -5,7 +5,7 @@ import type { NextReading } from '../readings/next-readings.ts';
 import { settleParts } from '../readings/settle-parts.ts';
 import type { CountChance } from '../readings/weigh-counts.ts';
 import type { WeighedWheel } from '../readings/weigh-wheel.ts';
-import type { Machine } from '../readings/wheel-evidence.ts';
+import type { Machine, WheelEvidence } from '../readings/wheel-evidence.ts';
 import { expectFromDistance, rankMateReadings } from './ask-drive.ts';
 import { askLost, type LostAnswers } from './ask-lost.ts';
 import { type WantedCounts, weighByRatio } from './count-by-ratio.ts';
@@ -14,7 +14,9 @@ import { joinParts } from './join-parts.ts';
 import { listDistanceDoubts } from './list-distance-doubts.ts';
 import type { Join } from './mesh-tree.ts';
 import type { DriveWheel } from './own-states.ts';
+import { findSigns } from './pair-factor.ts';
 import { listToothStates, type ToothState } from './tooth-states.ts';
+import { weighMixed } from './weigh-mixed.ts';
 
 /** The wheels of a drive that run against each other, with all that is known of each and of their distances. */
 export interface JointDrive {
@@ -81,7 +83,11 @@ function identifyJoined(
   const states = speed
     ? heard.states.map((state) => ({ ...state, weight: state.weight * speed(state.teeth) }))
     : heard.states;
-  const left = leaveRest(rest, heard, states);
+  // What no mate names may have any count, so the speed speaks of it by its average.
+  const byChance = speed
+    ? countsOf(messages, id).reduce((sum, one) => sum + one.weight * speed(one.teeth), 0)
+    : 1;
+  const left = leaveRest(wheel.evidence.kind, rest, heard, states, byChance);
   const hasDistance = heard.links.some(({ link }) => link.ways.length > 0);
   if (!isCounted && !hasDistance) {
     const next = askLost(messages, id, states, wheel.answers);
@@ -124,9 +130,18 @@ function weighRoot(messages: DriveMessages, id: string): Root | undefined {
 }
 
 /** What is left for labels and counts that no mate names: there every mate's pitch would be another one. */
-function leaveRest(rest: number, { links }: HeardStates, states: readonly ToothState[]): number {
-  let other = rest / Math.max(1e-12, 1 - rest);
-  for (const { link } of links) other *= link.mixedWeight;
+function leaveRest(
+  kind: WheelEvidence['kind'],
+  rest: number,
+  { links }: HeardStates,
+  states: readonly ToothState[],
+  factor: number,
+): number {
+  let other = (factor * rest) / Math.max(1e-12, 1 - rest);
+  for (const { link, message } of links) {
+    const signs = findSigns(kind, message.kind) ?? [0, 0];
+    other *= weighMixed(link.ways, signs, undefined, message.radius);
+  }
   const total = states.reduce((sum, state) => sum + state.weight, 0);
   return other / (other + total);
 }

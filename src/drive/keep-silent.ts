@@ -16,6 +16,7 @@ export function keepSilent(
     kind,
     labels: undefined,
     isBare: true,
+    radius: undefined,
     statesOf(label) {
       let found = made.get(label);
       if (!found) {

@@ -49,7 +49,8 @@ export function drawDistance(a: DrawnWheel, b: DrawnWheel, random: Random): numb
 
 /** The distance as read over two posts with the usual uncertainty, and a slip at its rate. */
 export function readDistance(mm: number, random: Random, withSlips: boolean): Reading & { mm: number } {
-  const read = mm + 0.02 * random.normal() + Math.hypot(0.015, methods['center-distance'].uMm) * random.normal();
+  const read =
+    mm + 0.02 * random.normal() + Math.hypot(0.015, methods['center-distance'].uMm) * random.normal();
   return { of: 'center-distance', mate: 'b', mm: withSlips ? slipReading(read, false, random) : read };
 }
 
@@ -90,11 +91,7 @@ export function drawLost(like: DrawnWheel, random: Random): DrawnWheel {
   const world = openWorld();
   const { least, greatest } = lostCount;
   const teeth = Math.round(least * (greatest / least) ** random.uniform());
-  return drawMate(
-    { ...world, countChance: (z) => (z === Math.min(teeth, 100) ? 1 : 0) },
-    like,
-    random,
-  );
+  return drawMate({ ...world, countChance: (z) => (z === Math.min(teeth, 100) ? 1 : 0) }, like, random);
 }
 
 /** Whether the product's own prior for a mate nobody measured is meant: its shift follows the other's. */

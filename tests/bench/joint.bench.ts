@@ -41,10 +41,17 @@ const blankTally = (): Tally => ({
   bins: Array.from({ length: 5 }, () => ({ count: 0, stated: 0, right: 0 })),
 });
 
-const binOf = (stated: number): number => (stated < 0.5 ? 0 : stated < 0.8 ? 1 : stated < 0.95 ? 2 : stated < 0.99 ? 3 : 4);
+const binOf = (stated: number): number =>
+  stated < 0.5 ? 0 : stated < 0.8 ? 1 : stated < 0.95 ? 2 : stated < 0.99 ? 3 : 4;
 const binNames = ['under 50 %', '50–80 %', '80–95 %', '95–99 %', '99 % and more'];
 
-function countIn(tally: Tally, stated: number, isRight: boolean, chanceOfTruth: number, verdict: string): void {
+function countIn(
+  tally: Tally,
+  stated: number,
+  isRight: boolean,
+  chanceOfTruth: number,
+  verdict: string,
+): void {
   if (isRight) tally.right++;
   if (verdict === 'certain') {
     tally.certain++;
@@ -61,7 +68,9 @@ function tell(name: string, tally: Tally, cases: number): void {
   const bins = tally.bins.flatMap(({ count, stated, right }, k) =>
     count === 0
       ? []
-      : [`${binNames[k]} (${count}) ${((100 * stated) / count).toFixed(1)}/${((100 * right) / count).toFixed(1)}`],
+      : [
+          `${binNames[k]} (${count}) ${((100 * stated) / count).toFixed(1)}/${((100 * right) / count).toFixed(1)}`,
+        ],
   );
   console.log(
     `    ${name}: right ${((100 * tally.right) / cases).toFixed(1)} %, certain ${tally.certain} of which wrong ${tally.wrong}, ${(tally.log / cases).toFixed(3)} bits short of the truth; stated/true: ${bins.join(', ')}`,
@@ -101,7 +110,10 @@ function reportPairs(title: string, set: ReadingSet | undefined, mateSet: Readin
   tell('with the mate and the distance', tallies[2], cases);
 }
 
-function judgeSize(answer: Identity, wheel: DrawnWheel): { stated: number; isRight: boolean; chance: number } {
+function judgeSize(
+  answer: Identity,
+  wheel: DrawnWheel,
+): { stated: number; isRight: boolean; chance: number } {
   const truth = nameSize(wheel.system, wheel.size);
   const [lead] = answer.pitch;
   const own = answer.pitch.find((one) => nameSize(one.system, one.size) === truth);
@@ -139,7 +151,9 @@ function reportLost(cases: number): void {
       }
       const [lead] = [...sums].sort((x, y) => y[1] - x[1]);
       const truth = `${nameSize(gone.system, gone.size)} ${gone.teeth}`;
-      const chance = answer.candidates.filter(isIt).reduce((sum, candidate) => sum + candidate.probability, 0);
+      const chance = answer.candidates
+        .filter(isIt)
+        .reduce((sum, candidate) => sum + candidate.probability, 0);
       countIn(tallies[k], lead?.[1] ?? 0, lead?.[0] === truth, chance, answer.verdict);
       checksum += lead?.[1] ?? 0;
     });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import * as basicRacks from '../../gear-library/basic-racks.ts';
+import * as meshPriors from '../../gear-library/mesh-priors.ts';
 import * as pitchSeries from '../../gear-library/pitch-series.ts';
 import * as priors from '../../gear-library/priors.ts';
 import * as processes from '../../gear-library/processes.ts';
@@ -8,7 +9,17 @@ import * as rollFeel from '../../gear-library/roll-feel.ts';
 import * as slips from '../../gear-library/slips.ts';
 import * as variation from '../../gear-library/tooth-variation.ts';
 
-const modules = { basicRacks, pitchSeries, priors, processes, uncertainty, rollFeel, slips, variation };
+const modules = {
+  basicRacks,
+  meshPriors,
+  pitchSeries,
+  priors,
+  processes,
+  uncertainty,
+  rollFeel,
+  slips,
+  variation,
+};
 
 /** Every object in the library that holds a figure, with where it stands. */
 function listEntries(value: unknown, path: string): [string, Record<string, unknown>][] {
