@@ -169,6 +169,12 @@ function reportSpeed(count: number): void {
   const random = startRandom(9);
   const world = openWorld();
   const drives = Array.from({ length: count }, () => drawDrive(world, random));
+  // The machine's own pace, so that milliseconds can be read across machines.
+  const start = performance.now();
+  let sum = 0;
+  for (let k = 0; k < 1e6; k++) sum += Math.exp(-k * 1e-6);
+  const pace = performance.now() - start;
+  console.log(`  beside a million exponentials ${pace.toFixed(1)} ms (${sum.toFixed(0)})`);
   for (const [name, work] of [
     ['one wheel alone', (drive: (typeof drives)[number]) => identifyWheel(drive.a)],
     ['the same with its mate and the distance', (drive) => openJoint(drive.pair)('a')],

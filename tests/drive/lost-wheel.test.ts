@@ -75,7 +75,7 @@ describe('the count of a lost wheel', () => {
 
   test('a crumb of another depth turns the size', () => {
     // The neighbor could be module 0.5 or 48 DP; a depth of 1.12 is 2.25 · 0.5, one of 1.21 is 2.2/48 in + 0.002 in.
-    const unsure = { id: 'a', readings: [teeth(20), mm('outside', 11.3, { uMm: 0.3 })] };
+    const unsure = { id: 'a', readings: [teeth(20), mm('outside', 11.3, { uMm: 0.15 })] };
     const chance = (depth: number): number => {
       const crumb = mm('tooth-depth', depth, { uMm: 0.02 });
       const report = reportOf(jobOf([unsure, lost([crumb, post('a', 15.3)])]), 'lost');
