@@ -10,7 +10,7 @@ import { openWorld } from './wheel-worlds.ts';
 /**
  * Pairs drawn from the product's prior, the broken wheel read by little and its mate by more: how often the first
  * size is right alone, with the mate, with the mate and the distance. Then wheels lost between two neighbors.
- * `bench -- joint 1000 200`: pairs a set, lost wheels.
+ * `bench -- joint 1000 200`: pairs a set, lost wheels; one part alone with 0 for the other.
  */
 export function run(brief: boolean, args: readonly string[]): void {
   const pairs = brief ? 3 : Number(args[0] ?? 600);
@@ -18,10 +18,14 @@ export function run(brief: boolean, args: readonly string[]): void {
   console.log(
     `joint: ${pairs} pairs a set, both wheels from the product's prior with one label (99 in 100), z 7–100, default uncertainties, slips at their rates`,
   );
-  reportPairs('broken wheel: outside; mate: outside and root', 'outside', 'outside+root', pairs);
-  reportPairs('broken wheel: outside and root; mate: all four', 'outside+root', 'all four', pairs);
-  reportPairs('broken wheel: count alone; mate: all four', undefined, 'all four', pairs);
-  reportLost(lost);
+  for (const [title, set, mateSet] of [
+    ['broken wheel: outside; mate: outside and root', 'outside', 'outside+root'],
+    ['broken wheel: outside and root; mate: all four', 'outside+root', 'all four'],
+    ['broken wheel: count alone; mate: all four', undefined, 'all four'],
+  ] as const) {
+    if (pairs > 0) reportPairs(title, set, mateSet, pairs);
+  }
+  if (lost > 0) reportLost(lost);
   reportSpeed(brief ? 3 : 60);
 }
 
