@@ -141,6 +141,9 @@ export function openMessages(
     for (const { mate } of behind) {
       for (const label of messageTo(id, mate).labels ?? []) named.add(label);
     }
+    if (named.size === 0 && behind.some(({ join }) => join.distances.length > 0)) {
+      for (const label of supportOf(id, own.counts)?.keys() ?? []) named.add(label);
+    }
     if (named.size === 0) return keepSilent(kind, own.counts, labels);
     const made = keepSilent(kind, own.counts, labels);
     const states = [...named].flatMap((label) => {
@@ -180,11 +183,15 @@ export function openMessages(
     });
     const measured = spoken.filter(({ close }) => close.length > 0);
     const named = new Set(spoken.flatMap(({ message }) => listLikely(message)));
-    for (const label of named) {
+    // Where no teeth were measured, two counts and a distance still say the size; one count alone does not.
+    const isCounted =
+      counts.length <= fewCounts &&
+      measured.some(({ message }) => message.counts !== undefined && message.counts.length <= fewCounts);
+    for (const label of named.size > 0 || !isCounted ? named : labels.listAll()) {
       const described = labels.describe(label);
       const allowed = list.flatMap(({ teeth }) => {
         const isNear = measured.some(({ message, helix, close }) =>
-          [...(message.statesOf(label)?.keys() ?? [])].some((other) =>
+          (message.counts ?? [...(message.statesOf(label)?.keys() ?? [])]).some((other) =>
             close.some((way) => isNearStandard(way, described, [kind, message.kind], [teeth, other], helix)),
           ),
         );
@@ -243,6 +250,7 @@ function explicit(
   return {
     kind,
     isBare,
+    counts: undefined,
     labels: new Set(groups.keys()),
     statesOf: (label) => groups.get(label),
     radius: { mean, variance: Math.max(0, square / weight - mean * mean) },

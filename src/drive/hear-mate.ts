@@ -14,6 +14,8 @@ export interface WheelMessage {
   statesOf(label: number): ReadonlyMap<number, readonly ToothState[]> | undefined;
   /** Labels that have states; undefined: every label alike */
   readonly labels: ReadonlySet<number> | undefined;
+  /** Of a wheel that nothing is known of but that: the counts that it may have, whatever the label */
+  readonly counts: readonly number[] | undefined;
   /** Its reference radius; undefined where nothing is known of it */
   readonly radius: Radius | undefined;
   /** No reading of its teeth: a shift of its own is not known */

@@ -98,12 +98,13 @@ function identifyJoined(
   return concludeIdentity(joined, {
     rest: left,
     isCountInferred: !isCounted,
+    isLost: wheel.isLost,
     ...doubts,
     notes,
     listNext: (isCertain) =>
-      isCounted
-        ? [...askDistances(messages, id, states), ...(isCertain ? [] : askMates(drive, messages, id))]
-        : askLost(messages, id, states, wheel.answers),
+      wheel.isLost
+        ? askLost(messages, id, states, wheel.answers)
+        : [...askDistances(messages, id, states), ...(isCertain ? [] : askMates(drive, messages, id))],
   });
 }
 

@@ -17,6 +17,7 @@ export function keepSilent(
     labels: undefined,
     isBare: true,
     radius: undefined,
+    counts: counts.map(({ teeth }) => teeth),
     statesOf(label) {
       let found = made.get(label);
       if (!found) {

@@ -10,6 +10,8 @@ export interface PitchLabels {
   /** The label of a listed size; of a free one, of the step that holds the module. */
   find(pitch: PitchHypothesis, angleDeg: number, module: number): number;
   describe(label: number): PitchLabel;
+  /** Every label that has a chance before any reading. */
+  listAll(): readonly number[];
 }
 
 export interface PitchLabel {
@@ -32,11 +34,19 @@ export function createLabels(machine: Machine): PitchLabels {
   const racks = listRacks(machine);
   const pitches = listPitches(machine);
   const angles = [...new Set(racks.map((rack) => rack.pressureAngleDeg))];
+  const shares = new Map(
+    (['module', 'diametral-pitch', 'circular-pitch', 'free'] as const).map((system) => [
+      system,
+      angles.map((angle) =>
+        racks.reduce(
+          (sum, rack) => (rack.pressureAngleDeg === angle ? sum + Math.exp(rack.logWeight[system]) : sum),
+          0,
+        ),
+      ),
+    ]),
+  );
   const angleShare = (system: PitchHypothesis['system'], angle: number): number =>
-    racks.reduce(
-      (sum, rack) => (rack.pressureAngleDeg === angles[angle] ? sum + Math.exp(rack.logWeight[system]) : sum),
-      0,
-    );
+    shares.get(system)?.[angle] ?? 0;
   const listed = pitches.filter((pitch) => pitch.system !== 'free');
   const indices = new Map(listed.map((pitch, i) => [`${pitch.system} ${pitch.size}`, i]));
   const steps = Math.ceil(Math.log(freeModule.greatest / freeModule.least) / freeStep) + 2 * margin;
@@ -66,7 +76,23 @@ export function createLabels(machine: Machine): PitchLabels {
       prior: (free / (steps - 2 * margin)) * angleShare('free', angle),
     };
   };
+  let all: readonly number[] | undefined;
+  const describe = (label: number): PitchLabel => {
+    let found = known.get(label);
+    if (!found) {
+      found = build(label);
+      known.set(label, found);
+    }
+    return found;
+  };
   return {
+    describe,
+    listAll() {
+      all ??= Array.from({ length: (listed.length + steps) * angles.length }, (_, label) => label).filter(
+        (label) => describe(label).prior > 0,
+      );
+      return all;
+    },
     find(pitch, angleDeg, module) {
       const angle = angles.indexOf(angleDeg);
       const step = Math.floor(Math.log(module / freeModule.least) / freeStep) + margin;
@@ -75,14 +101,6 @@ export function createLabels(machine: Machine): PitchLabels {
           ? listed.length + Math.min(steps - 1, Math.max(0, step))
           : (indices.get(`${pitch.system} ${pitch.size}`) ?? 0);
       return index * angles.length + angle;
-    },
-    describe(label) {
-      let found = known.get(label);
-      if (!found) {
-        found = build(label);
-        known.set(label, found);
-      }
-      return found;
     },
   };
 }

@@ -42,6 +42,11 @@ function collectWheel(
   if (isIdler && isLost) {
     notes.push("it is an idler: its count doesn't change the speed, so the speed wanted can't tell it");
   }
+  if (isLost && (wheel.rows ?? 1) > 1) {
+    notes.push(
+      `it had ${wheel.rows} rows of teeth: put each row into the job as a gear of its own, all with one "part"`,
+    );
+  }
   if (wheel.timed) {
     notes.push(
       "the train is timed: how its teeth stood to the others can't be known from the parts; look for marks, or set it by trial",

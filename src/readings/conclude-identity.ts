@@ -33,6 +33,8 @@ export interface FromTheDrive {
   readonly rest: number;
   /** Whether the count is inferred too: the verdict is then about size and count. */
   readonly isCountInferred: boolean;
+  /** Whether the wheel is not there to be measured. */
+  readonly isLost: boolean;
   readonly suspects: readonly Suspect[];
   /** Readings of shaft distances, by the key of a candidate (settle-parts). */
   residualsOf(key: string): readonly Residual[];
@@ -62,7 +64,7 @@ export function concludeIdentity(weighed: WeighedWheel, drive: FromTheDrive = al
   const sure = drive.isCountInferred ? sumSizeAndCount(all) : (pitch[0]?.probability ?? 0);
   const verdict = nothing ? 'nothing-fits' : judge(sure, suspect.length > 0);
   // Of a wheel that is not there nothing can be measured: the drive says what to look for, in its order.
-  const next = drive.isCountInferred
+  const next = drive.isLost
     ? drive.listNext(verdict === 'certain')
     : addCountAgain(
         mergeNext(
@@ -100,6 +102,7 @@ export function concludeIdentity(weighed: WeighedWheel, drive: FromTheDrive = al
 const alone: FromTheDrive = {
   rest: 0,
   isCountInferred: false,
+  isLost: false,
   suspects: [],
   residualsOf: () => [],
   notes: [],

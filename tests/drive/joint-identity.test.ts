@@ -185,6 +185,20 @@ describe('the distance of the posts', () => {
     expect(chanceOfCount(settled, 60)).toBeGreaterThan(0.97);
   });
 
+  test('with two counts alone says the size, as a = m (z1 + z2)/2 does', () => {
+    const counted = [16, 60, 24].map((count, i) => ({ id: 'abc'[i], readings: [teeth(count)] }));
+    // 0.25 (16 + 60) and 0.25 (60 + 24), each opened by 0.01.
+    const one = jobOf(counted.slice(0, 2), { meshes: [{ driver: 'a', driven: 'b', centerMm: 19.01 }] });
+    expect(reportOf(one, 'a').pitch[0]).toMatchObject({ system: 'module', size: 0.5 });
+    const two = jobOf(counted, {
+      meshes: [
+        { driver: 'a', driven: 'b', centerMm: 19.01 },
+        { driver: 'b', driven: 'c', centerMm: 21.01 },
+      ],
+    });
+    expect(chanceOf(reportOf(two, 'a'), 'module', 0.5)).toBeGreaterThan(0.98);
+  });
+
   test('typed in inches it is suspect, with its repair', () => {
     const inch = { ...reading, mm: 0.75 };
     const report = reportOf(

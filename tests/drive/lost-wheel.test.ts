@@ -56,6 +56,20 @@ describe('the count of a lost wheel', () => {
     expect(two.candidates[0]).toMatchObject({ system: 'module', size: 0.5, teeth: 40 });
   });
 
+  test('is found inside a ring and along a rack too', () => {
+    // A pinion in a ring of 60: a = 0.25 (60 - 20), tight by 0.01; a gear of 20 along a rack: a = 0.25 · 20 + 0.01.
+    const ring = { ...known('ring', 60), kind: 'internal' };
+    const inRing = reportOf(jobOf([ring, lost([post('ring', 9.99)])]), 'lost');
+    expect(inRing.candidates[0]).toMatchObject({ size: 0.5, teeth: 20 });
+    const rack = {
+      id: 'rack',
+      kind: 'rack',
+      readings: [teeth(30), { of: 'rack-pitch', pitches: 20, mm: 31.42 }],
+    };
+    const onRack = reportOf(jobOf([rack, lost([post('rack', 5.01)])]), 'lost');
+    expect(onRack.candidates[0]).toMatchObject({ size: 0.5, teeth: 20 });
+  });
+
   test('stays open without a distance, but its size is told', () => {
     const report = reportOf(
       jobOf([known('a', 20), lost()], { meshes: [{ driver: 'a', driven: 'lost' }] }),
