@@ -2,11 +2,10 @@ import type { DriveModel, DriveWheel } from './drive/drive-model.ts';
 import type { GearSpec } from './involute/gear-spec.ts';
 import { traceOutline } from './involute/trace-outline.ts';
 import { collectDrive } from './job/collect-drive.ts';
-import { collectEvidence } from './job/collect-evidence.ts';
 import type { Job } from './job/job-schema.ts';
 import { specOfFields } from './job/spec-fields.ts';
 import type { SpecFields } from './job/spec-schema.ts';
-import { identifyWheel } from './readings/identify-wheel.ts';
+import { openIdentities } from './open-identities.ts';
 import { rollPair } from './rolling/roll-pair.ts';
 import type { RolledWheel } from './rolling/rolled-wheel.ts';
 import type { RolledAt, RollingProof } from './rolling/rolling-proof.ts';
@@ -73,7 +72,7 @@ export function drawPair(
   pair: { readonly wheelId: string; readonly mateId: string; readonly spec?: SpecFields | undefined },
   chordError: number,
 ): PairDrawing | undefined {
-  const model = collectDrive(job, (wheel) => identifyWheel(collectEvidence(job, wheel)));
+  const model = collectDrive(job, openIdentities(job));
   const found = findPair(model, pair);
   if (!found) return undefined;
   const { driver, driven, mm, u } = found;

@@ -4,9 +4,8 @@ import { measureWheel, shownModule, shownRadius, type WheelShape } from './drive
 import { placePosts } from './drive/place-posts.ts';
 import { type PhasedWheel, settlePhases } from './drive/settle-phases.ts';
 import { collectDrive } from './job/collect-drive.ts';
-import { collectEvidence } from './job/collect-evidence.ts';
 import type { Job } from './job/job-schema.ts';
-import { identifyWheel } from './readings/identify-wheel.ts';
+import { openIdentities } from './open-identities.ts';
 
 /** The whole train from above, ready to draw. Lengths mm, y up, angles rad counter-clockwise. */
 export interface TrainDrawing {
@@ -71,7 +70,7 @@ export interface DrawnMesh {
  * @param report what `checkDrive` said of this job: speeds are its
  */
 export function drawTrain(job: Job, report: DriveReport, chordError: number): TrainDrawing {
-  const model = collectDrive(job, (wheel) => identifyWheel(collectEvidence(job, wheel)));
+  const model = collectDrive(job, openIdentities(job));
   const placed = placePosts(model);
   const at = new Map(placed.posts.map((post) => [post.id, post]));
   const postOf = ({ shaft }: DriveWheel): string => placed.postOfShaft.get(shaft) ?? shaft;

@@ -1,0 +1,235 @@
+import { concludeIdentity, type Identity, withoutAnswer } from '../readings/conclude-identity.ts';
+import { identifyWheel } from '../readings/identify-wheel.ts';
+import type { PitchChance } from '../readings/judge.ts';
+import type { NextReading } from '../readings/next-readings.ts';
+import { settleParts } from '../readings/settle-parts.ts';
+import type { CountChance } from '../readings/weigh-counts.ts';
+import type { WeighedWheel } from '../readings/weigh-wheel.ts';
+import type { Machine, WheelEvidence } from '../readings/wheel-evidence.ts';
+import { expectFromDistance, rankMateReadings } from './ask-drive.ts';
+import { askLost, type LostAnswers } from './ask-lost.ts';
+import { type WantedCounts, weighByRatio } from './count-by-ratio.ts';
+import { type DriveMessages, type HeardStates, openMessages } from './drive-messages.ts';
+import { joinParts } from './join-parts.ts';
+import { listDistanceDoubts } from './list-distance-doubts.ts';
+import type { Join } from './mesh-tree.ts';
+import type { DriveWheel } from './own-states.ts';
+import { findSigns } from './pair-factor.ts';
+import { listToothStates, type ToothState } from './tooth-states.ts';
+import { weighMixed } from './weigh-mixed.ts';
+
+/** The wheels of a drive that run against each other, with all that is known of each and of their distances. */
+export interface JointDrive {
+  readonly machine: Machine;
+  readonly wheels: readonly JointWheel[];
+  readonly joins: readonly Join[];
+  readonly wanted: WantedCounts | undefined;
+}
+
+export interface JointWheel extends DriveWheel {
+  readonly isLost: boolean;
+  readonly answers: LostAnswers;
+  /** More to say of it in the answer */
+  readonly notes: readonly string[];
+}
+
+/** An identity that its mates had a say in. */
+export interface JointIdentity extends Identity {
+  /** The wheels that were weighed together with it */
+  readonly jointWith: readonly string[];
+}
+
+/**
+ * Identifies the wheels of a drive together: wheels that mesh share system, size and angle (but for mixed pitches),
+ * and a shaft distance ties their counts and shifts. A wheel that is lost takes its count from distances and, where
+ * the speed wanted is known and its count changes it, from that.
+ *
+ * Every wheel's answer has the form of `identifyWheel`. Approximations: the caliper's zero and slips are taken as
+ * each wheel's own; racks are not shared; of shifts, moments are passed on.
+ */
+export function openJoint(drive: JointDrive): (id: string) => JointIdentity {
+  const messages = openMessages(drive.machine, drive.wheels, drive.joins);
+  return (id) => {
+    const tree = messages.treeOf(id);
+    const jointWith = tree.wheels.filter((one) => one !== id);
+    const loops = tree.leftOut.map(
+      ({ wheels: [a, b] }) =>
+        `the meshes form a loop: that of ${a} with ${b} was left out of the reckoning, as the weakest`,
+    );
+    return { ...identifyJoined(drive, messages, id, loops), jointWith };
+  };
+}
+
+function identifyJoined(
+  drive: JointDrive,
+  messages: DriveMessages,
+  id: string,
+  loops: readonly string[],
+): Identity {
+  const wheel = drive.wheels.find((one) => one.evidence.id === id);
+  if (!wheel) throw new Error(`the drive has no wheel ${id}`);
+  const own = messages.ownOf(id);
+  const isCounted = own.of === 'measured' || (own.of === 'bare' && own.isCounted);
+  if (own.of === 'spec' || (!isCounted && !wheel.isLost)) return identifyWheel(wheel.evidence);
+  const notes = [...loops, ...wheel.notes];
+  const found = weighRoot(messages, id);
+  if (!found) {
+    const next = askLost(messages, id, [], wheel.answers);
+    return isCounted ? identifyWheel(wheel.evidence) : { ...withoutAnswer(id), next, notes };
+  }
+  const { weighed, rest } = found;
+  const speed = drive.wanted && weighByRatio(drive.wanted, id, (one) => countsOf(messages, one));
+  const heard = messages.hearAll(id, found.states);
+  const states = speed
+    ? heard.states.map((state) => ({ ...state, weight: state.weight * speed(state.teeth) }))
+    : heard.states;
+  // What no mate names may have any count, so the speed speaks of it by its average.
+  const byChance = speed
+    ? countsOf(messages, id).reduce((sum, one) => sum + one.weight * speed(one.teeth), 0)
+    : 1;
+  const left = leaveRest(wheel.evidence.kind, rest, heard, states, byChance);
+  const hasDistance = heard.links.some(({ link }) => link.ways.length > 0);
+  if (!isCounted && !hasDistance) {
+    const next = askLost(messages, id, states, wheel.answers);
+    return { ...withoutAnswer(id), pitch: sumLabels(messages, states, left), next, notes };
+  }
+  const joined = joinParts(weighed, found.states, states);
+  const doubts = listDistanceDoubts(id, weighed, heard, states);
+  return concludeIdentity(joined, {
+    rest: left,
+    isCountInferred: !isCounted,
+    isLost: wheel.isLost,
+    ...doubts,
+    notes,
+    listNext: (isCertain) =>
+      wheel.isLost
+        ? askLost(messages, id, states, wheel.answers)
+        : [...askDistances(messages, id, states), ...(isCertain ? [] : askMates(drive, messages, id))],
+  });
+}
+
+interface Root {
+  readonly weighed: WeighedWheel;
+  readonly states: readonly ToothState[];
+  /** Prior probability of all that has no state */
+  readonly rest: number;
+}
+
+/** The wheel asked about, weighed part by part; undefined where neither it nor any mate limits it. */
+function weighRoot(messages: DriveMessages, id: string): Root | undefined {
+  const own = messages.ownOf(id);
+  if (own.of === 'measured') return { weighed: own.weighed, states: own.states, rest: 0 };
+  if (own.of === 'spec') return undefined;
+  const support = messages.supportOf(id, own.counts);
+  if (!support) return undefined;
+  const weighed = messages.weighWithin(id, own.counts, support);
+  const states = listToothStates(weighed, messages.labels, support);
+  const held =
+    weighed.parts.reduce((sum, part) => sum + Math.exp(part.prior), 0) *
+    states.reduce((sum, state) => sum + state.weight, 0);
+  return states.length === 0 ? undefined : { weighed, states, rest: Math.max(0, 1 - held) };
+}
+
+/** What is left for labels and counts that no mate names: there every mate's pitch would be another one. */
+function leaveRest(
+  kind: WheelEvidence['kind'],
+  rest: number,
+  { links }: HeardStates,
+  states: readonly ToothState[],
+  factor: number,
+): number {
+  let other = (factor * rest) / Math.max(1e-12, 1 - rest);
+  for (const { link, message } of links) {
+    const signs = findSigns(kind, message.kind) ?? [0, 0];
+    other *= weighMixed(link.ways, signs, undefined, message.radius);
+  }
+  const total = states.reduce((sum, state) => sum + state.weight, 0);
+  return other / (other + total);
+}
+
+/** Sizes with their chances, from states alone. */
+function sumLabels(
+  { labels }: DriveMessages,
+  states: readonly ToothState[],
+  left: number,
+): readonly PitchChance[] {
+  const sums = new Map<string, PitchChance>();
+  const total = states.reduce((sum, state) => sum + state.weight, 0);
+  for (const { label, weight } of [...states].sort((a, b) => b.weight - a.weight)) {
+    const { system, size, module, isFree } = labels.describe(label);
+    const key = isFree ? 'free' : `${system} ${size}`;
+    const known = sums.get(key) ?? { system, size, moduleMm: module, probability: 0 };
+    sums.set(key, { ...known, probability: known.probability + (weight / total) * (1 - left) });
+  }
+  return [...sums.values()]
+    .filter((one) => one.probability >= 0.0005)
+    .sort((a, b) => b.probability - a.probability);
+}
+
+function countsOf(messages: DriveMessages, id: string): readonly CountChance[] {
+  const own = messages.ownOf(id);
+  if (own.of === 'measured') return own.weighed.space.counts;
+  if (own.of === 'spec') return [{ teeth: own.states[0].teeth, weight: 1, slip: false }];
+  return own.counts;
+}
+
+/** A reading on another wheel has to tell at least this to be worth the walk. */
+const worthTheWalk = 0.02;
+const mostMates = 4;
+const mostAsked = 3;
+
+/** Distances of a wheel that nobody measured yet. */
+function askDistances(messages: DriveMessages, id: string, states: readonly ToothState[]): NextReading[] {
+  return messages.treeOf(id).joins.flatMap(({ wheels, distances }): NextReading[] => {
+    if (!wheels.includes(id) || distances.length > 0) return [];
+    const mate = wheels[0] === id ? wheels[1] : wheels[0];
+    return [
+      {
+        of: 'center-distance',
+        mate,
+        gainBits: expectFromDistance(messages, id, mate, states),
+        why: 'meshing wheels share one pitch, so the distance of the posts speaks',
+      },
+    ];
+  });
+}
+
+/** Readings on other wheels of the drive that would say something of this one's label. */
+function askMates(drive: JointDrive, messages: DriveMessages, id: string): NextReading[] {
+  const near = messages
+    .treeOf(id)
+    .wheels.filter((one) => one !== id)
+    .slice(0, mostMates);
+  const others = near.flatMap((mate): NextReading[] => {
+    const name = drive.wheels.find((one) => one.evidence.id === mate);
+    const own = messages.ownOf(mate);
+    if (!name || name.isLost || own.of === 'spec') return [];
+    if (own.of === 'fragment' || (own.of === 'bare' && !own.isCounted)) {
+      const why = `the teeth of ${mate} are whole enough to count, and they run against these`;
+      return [{ of: 'teeth', wheel: mate, gainBits: 0, why }];
+    }
+    const root = weighRoot(messages, mate);
+    if (!root) return [];
+    const joined = joinParts(root.weighed, root.states, messages.hearAll(mate, root.states).states);
+    const { space, lengths, weigher, parts } = joined;
+    const settled = settleParts(space, lengths, weigher, parts, weigher.patterns[0]);
+    const [lead] = [...settled].sort((a, b) => b.probability - a.probability);
+    if (!lead) return [];
+    const { addendum, dedendum, rootRadius } = lead.tooth.rack.rack;
+    const spec = {
+      ...lead.tooth.tooth,
+      kind: space.wheel.kind,
+      module: lead.pitch.module,
+      addendum,
+      dedendum,
+      rootRadius,
+      thinning: 0,
+      tipDiameter: null,
+    };
+    return rankMateReadings(joined, settled, spec, (why) => `measure ${mate} instead: ${why}`);
+  });
+  return others
+    .filter((one) => one.gainBits >= worthTheWalk || one.of === 'teeth')
+    .sort((a, b) => b.gainBits - a.gainBits)
+    .slice(0, mostAsked);
+}
