@@ -3,6 +3,7 @@ import { identifyWheel } from '../readings/identify-wheel.ts';
 import type { PitchChance } from '../readings/judge.ts';
 import type { NextReading } from '../readings/next-readings.ts';
 import { settleParts } from '../readings/settle-parts.ts';
+import { sumPatterns } from '../readings/sum-patterns.ts';
 import type { CountChance } from '../readings/weigh-counts.ts';
 import type { WeighedWheel } from '../readings/weigh-wheel.ts';
 import type { Machine, WheelEvidence } from '../readings/wheel-evidence.ts';
@@ -93,19 +94,22 @@ function identifyJoined(
     const next = askLost(messages, id, states, wheel.answers);
     return { ...withoutAnswer(id), pitch: sumLabels(messages, states, left), next, notes };
   }
-  const joined = joinParts(weighed, found.states, states);
+  const parts = joinParts(weighed, found.states, states);
   const doubts = listDistanceDoubts(id, weighed, heard, states);
-  return concludeIdentity(joined, {
-    rest: left,
-    isCountInferred: !isCounted,
-    isLost: wheel.isLost,
-    ...doubts,
-    notes,
-    listNext: (isCertain) =>
-      wheel.isLost
-        ? askLost(messages, id, states, wheel.answers)
-        : [...askDistances(messages, id, states), ...(isCertain ? [] : askMates(drive, messages, id))],
-  });
+  return concludeIdentity(
+    { ...weighed, parts, patterns: sumPatterns(weighed, parts) },
+    {
+      rest: left,
+      isCountInferred: !isCounted,
+      isLost: wheel.isLost,
+      ...doubts,
+      notes,
+      listNext: (isCertain) =>
+        wheel.isLost
+          ? askLost(messages, id, states, wheel.answers)
+          : [...askDistances(messages, id, states), ...(isCertain ? [] : askMates(drive, messages, id))],
+    },
+  );
 }
 
 interface Root {
@@ -210,8 +214,8 @@ function askMates(drive: JointDrive, messages: DriveMessages, id: string): NextR
     }
     const root = weighRoot(messages, mate);
     if (!root) return [];
-    const joined = joinParts(root.weighed, root.states, messages.hearAll(mate, root.states).states);
-    const { space, lengths, weigher, parts } = joined;
+    const { space, lengths, weigher } = root.weighed;
+    const parts = joinParts(root.weighed, root.states, messages.hearAll(mate, root.states).states);
     const settled = settleParts(space, lengths, weigher, parts, weigher.patterns[0]);
     const [lead] = [...settled].sort((a, b) => b.probability - a.probability);
     if (!lead) return [];
@@ -226,7 +230,7 @@ function askMates(drive: JointDrive, messages: DriveMessages, id: string): NextR
       thinning: 0,
       tipDiameter: null,
     };
-    return rankMateReadings(joined, settled, spec, (why) => `measure ${mate} instead: ${why}`);
+    return rankMateReadings(root.weighed, settled, spec, (why) => `measure ${mate} instead: ${why}`);
   });
   return others
     .filter((one) => one.gainBits >= worthTheWalk || one.of === 'teeth')
