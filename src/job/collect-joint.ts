@@ -2,7 +2,7 @@ import type { WantedCounts } from '../drive/count-by-ratio.ts';
 import type { MeasuredDistance } from '../drive/distance-ways.ts';
 import type { JointDrive, JointWheel } from '../drive/joint-identity.ts';
 import type { Join } from '../drive/mesh-tree.ts';
-import { findTakings, type MeasuredLength, measureLength } from '../readings/measured-length.ts';
+import { type MeasuredLength, measureLength, takingsOf } from '../readings/measured-length.ts';
 import type { LengthReading, WheelEvidence } from '../readings/wheel-evidence.ts';
 import { collectEvidence, isCovered } from './collect-evidence.ts';
 import { collectWanted } from './collect-wanted.ts';
@@ -136,6 +136,6 @@ function readDistance(
   reading: LengthReading,
   index: number,
 ): MeasuredLength | undefined {
-  const mm = findTakings(reading);
+  const mm = takingsOf(reading);
   return mm === undefined ? undefined : measureLength(wheel, reading, index, mm, undefined);
 }
