@@ -7,6 +7,7 @@ import {
   namePitch,
   nameReading,
   tellAngleOdds,
+  tellAnswerOdds,
   tellOdds,
   tellSlip,
   type WheelReport,
@@ -75,7 +76,7 @@ function tellAnswer(wheel: WheelReport, lead: CandidateReport | undefined): stri
     ];
   }
   const pitch = wheel.pitch[0];
-  const odds = tellOdds(pitch.probability);
+  const odds = tellAnswerOdds(wheel);
   const size = `${namePitch(pitch)}, ${lead.teeth} teeth`;
   const how =
     wheel.verdict === 'undecided'

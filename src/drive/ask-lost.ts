@@ -3,7 +3,7 @@ import { findExpectedInformation } from '../evidence/expected-information.ts';
 import { listMeasuredLengths } from '../readings/measured-length.ts';
 import type { NextReading } from '../readings/next-readings.ts';
 import { listRacks } from '../readings/pitch-prior.ts';
-import { expectFromDistance } from './ask-drive.ts';
+import { askDistances } from './ask-distances.ts';
 import type { DriveMessages } from './drive-messages.ts';
 import type { ToothState } from './tooth-states.ts';
 
@@ -55,16 +55,7 @@ export function askLost(
       why: 'bright tracks on the neighbors show which ones it touched, at what height and how wide',
     });
   }
-  for (const { wheels, distances } of mates) {
-    if (distances.length > 0) continue;
-    const mate = wheels[0] === id ? wheels[1] : wheels[0];
-    asks.push({
-      of: 'center-distance',
-      mate,
-      gainBits: expectFromDistance(messages, id, mate, states),
-      why: 'the distance of the posts says how many teeth fit between',
-    });
-  }
+  asks.push(...askDistances(messages, id, states));
   if (!answers.hasRows) {
     asks.push({
       of: 'rows',

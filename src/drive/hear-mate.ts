@@ -138,19 +138,18 @@ export function hearMate(
       apart: plain > 0 ? apart / plain : Number.NaN,
     };
   };
-  // Racks that differ at the root alone, and overlapping cells of a free module, share their shifts.
-  const known = new Map<number, Map<number, { state: ToothState; heard: Heard }[]>>();
   const floor = negligible * states.reduce((most, state) => Math.max(most, state.weight), 0);
+  // Racks that differ at the root alone, and overlapping cells of a free module, share their shifts.
+  const known = new Map<number, Map<number, { state: ToothState; heard: Heard }>>();
   return states.map((state): HeardState => {
     if (state.weight <= floor) return change(state, unheard, 0);
-    const byTeeth = known.get(state.label) ?? new Map<number, { state: ToothState; heard: Heard }[]>();
-    known.set(state.label, byTeeth);
-    const list = byTeeth.get(state.teeth) ?? [];
-    byTeeth.set(state.teeth, list);
-    let same = list.find((one) => one.state.mean === state.mean && one.state.variance === state.variance);
-    if (!same) {
+    const key = state.label * mostTeeth + state.teeth;
+    const byMean = known.get(key) ?? new Map<number, { state: ToothState; heard: Heard }>();
+    known.set(key, byMean);
+    let same = byMean.get(state.mean);
+    if (same?.state.variance !== state.variance) {
       same = { state, heard: listen(state) };
-      list.push(same);
+      byMean.set(state.mean, same);
     }
     return change(state, same.heard, state.weight * same.heard.factor);
   });

@@ -1,19 +1,18 @@
-import { sumPatterns } from '../readings/sum-patterns.ts';
 import type { WeighedPart } from '../readings/weigh-space.ts';
 import type { WeighedWheel } from '../readings/weigh-wheel.ts';
 import type { ToothState } from './tooth-states.ts';
 
 /**
- * A weighed wheel with what its mates say put into its parts: their weights, and the shift as one more reading.
+ * A weighed wheel's parts with what its mates say put into them: their weights, and the shift as one more reading.
  *
  * @param before the wheel's own states
  * @param after the same states, in the same order, after the mates spoke
  */
 export function joinParts(
-  weighed: WeighedWheel,
+  { parts }: WeighedWheel,
   before: readonly ToothState[],
   after: readonly ToothState[],
-): WeighedWheel {
+): WeighedPart[] {
   const sums = new Map<number, { before: Moments; after: Moments }>();
   before.forEach((state, i) => {
     const sum = sums.get(state.part) ?? { before: { ...none }, after: { ...none } };
@@ -21,13 +20,12 @@ export function joinParts(
     add(sum.before, state);
     add(sum.after, after[i]);
   });
-  const parts = [...sums].map(([index, sum]): WeighedPart => {
-    const part = weighed.parts[index];
+  return [...sums].map(([index, sum]): WeighedPart => {
+    const part = parts[index];
     const log = part.log + Math.log(Math.max(1e-300, sum.after.weight / sum.before.weight));
     const seen = findSeen(sum.before, sum.after);
     return seen ? { ...part, log, shiftSeen: seen } : { ...part, log };
   });
-  return { ...weighed, parts, patterns: sumPatterns(weighed, parts) };
 }
 
 interface Moments {

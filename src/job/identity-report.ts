@@ -32,6 +32,7 @@ export function reportIdentity(
     suspect: identity.suspect,
     next: identity.next,
     ...(identity.ending === undefined ? {} : { ending: identity.ending }),
+    ...(identity.countInferred ? { countInferred: true } : {}),
     ...(identity.jointWith === undefined ? {} : { jointWith: identity.jointWith }),
     notes: identity.notes,
   });

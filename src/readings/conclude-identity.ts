@@ -24,6 +24,8 @@ export interface Identity {
   readonly suspect: readonly Suspect[];
   readonly next: readonly NextReading[];
   readonly ending?: Ending;
+  /** The count is worked out too, so the verdict is about size and count together */
+  readonly countInferred?: true;
   readonly notes: readonly string[];
 }
 
@@ -86,6 +88,7 @@ export function concludeIdentity(weighed: WeighedWheel, drive: FromTheDrive = al
     suspect,
     next,
     ...(ending ? { ending } : {}),
+    ...(drive.isCountInferred ? { countInferred: true as const } : {}),
     notes: [
       ...lengths.flatMap((length) =>
         length.farOff === undefined

@@ -25,4 +25,4 @@ export function sumPatterns(weighed: WeighedWheel, parts: readonly WeighedPart[]
 }
 
 /** Parts below that share of the likeliest can't move a slip's odds. */
-const negligible = 1e-5;
+const negligible = 1e-4;

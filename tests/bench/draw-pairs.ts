@@ -1,12 +1,11 @@
 import { lostCount, sharedPitch } from '../../gear-library/mesh-priors.ts';
 import { methods } from '../../gear-library/reading-uncertainty.ts';
-import { distancePlay, mateShift } from '../../gear-library/tooth-variation.ts';
+import { distancePlay } from '../../gear-library/tooth-variation.ts';
 import type { JointDrive, JointWheel } from '../../src/drive/joint-identity.ts';
 import type { Join } from '../../src/drive/mesh-tree.ts';
 import { inverseInvolute, involute } from '../../src/involute/involute-function.ts';
 import type { Random } from '../../src/numeric/random.ts';
 import { measureLength } from '../../src/readings/measured-length.ts';
-import { listShifts } from '../../src/readings/tooth-prior.ts';
 import type { Reading, WheelEvidence } from '../../src/readings/wheel-evidence.ts';
 import { type DrawnWheel, drawFrom } from './draw-wheels.ts';
 import { slipReading } from './slip-reading.ts';
@@ -92,15 +91,4 @@ export function drawLost(like: DrawnWheel, random: Random): DrawnWheel {
   const { least, greatest } = lostCount;
   const teeth = Math.round(least * (greatest / least) ** random.uniform());
   return drawMate({ ...world, countChance: (z) => (z === Math.min(teeth, 100) ? 1 : 0) }, like, random);
-}
-
-/** Whether the product's own prior for a mate nobody measured is meant: its shift follows the other's. */
-export function drawBareShift(wheel: DrawnWheel, mate: DrawnWheel, random: Random): DrawnWheel {
-  const cancels = mateShift.find((row) => row.relation === 'opposite');
-  if (cancels && random.uniform() < cancels.weight) {
-    return { ...mate, shift: -wheel.shift + cancels.spread * random.normal() };
-  }
-  const shifts = listShifts('external', mate.teeth, mate.pressureAngle, 0, mate.addendum);
-  const one = shifts[random.index(shifts.map((shift) => Math.exp(shift.logWeight)))];
-  return { ...mate, shift: one.mean + one.spread * random.normal() };
 }

@@ -26,7 +26,7 @@ export function run(brief: boolean, args: readonly string[]): void {
     if (pairs > 0) reportPairs(title, set, mateSet, pairs);
   }
   if (lost > 0) reportLost(lost);
-  reportSpeed(brief ? 3 : 60);
+  reportSpeed(brief ? 2 : 24);
 }
 
 interface Tally {

@@ -1,20 +1,37 @@
 import { distancePlay } from '../../gear-library/tooth-variation.ts';
 import { findExpectedInformation } from '../evidence/expected-information.ts';
 import { measureLength } from '../readings/measured-length.ts';
-import { type NextReading, rankNextReadings } from '../readings/next-readings.ts';
-import { listPossibleReadings } from '../readings/possible-readings.ts';
-import type { SettledPart } from '../readings/settle-parts.ts';
-import type { WeighedWheel } from '../readings/weigh-wheel.ts';
+import type { NextReading } from '../readings/next-readings.ts';
 import type { DriveMessages } from './drive-messages.ts';
 import { expectDistance, findSigns } from './pair-factor.ts';
 import type { ToothState } from './tooth-states.ts';
+
+/** Distances of a wheel that nobody measured yet. */
+export function askDistances(
+  messages: DriveMessages,
+  id: string,
+  states: readonly ToothState[],
+): NextReading[] {
+  return messages.treeOf(id).joins.flatMap(({ wheels, distances }): NextReading[] => {
+    if (!wheels.includes(id) || distances.length > 0) return [];
+    const mate = wheels[0] === id ? wheels[1] : wheels[0];
+    return [
+      {
+        of: 'center-distance',
+        mate,
+        gainBits: expectFromDistance(messages, id, mate, states),
+        why: 'meshing wheels share one pitch, so the distance of the posts speaks',
+      },
+    ];
+  });
+}
 
 /**
  * How many bits the distance to a mate, not yet measured, is expected to give about a wheel's label and count.
  *
  * @param states of the wheel with all that is known so far
  */
-export function expectFromDistance(
+function expectFromDistance(
   messages: DriveMessages,
   id: string,
   mate: string,
@@ -69,29 +86,3 @@ export function expectFromDistance(
 }
 
 const thin = 1e-3;
-
-/**
- * The readings that can be taken on a mate, by what each is expected to say of the label that both share.
- *
- * @param settled the mate's own parts with all that the drive says of them
- */
-export function rankMateReadings(
-  { wheel, space }: WeighedWheel,
-  settled: readonly SettledPart[],
-  lead: Parameters<typeof listPossibleReadings>[1],
-  why: (reading: string) => string,
-): NextReading[] {
-  const numbers = new Map<string, number>();
-  const byLabel = settled.map((part) => {
-    const key = `${part.pitch.system} ${part.pitch.system === 'free' ? '' : part.pitch.size} ${part.tooth.rack.pressureAngleDeg}`;
-    const candidate = numbers.get(key) ?? numbers.size;
-    numbers.set(key, candidate);
-    return { ...part, candidate };
-  });
-  if (numbers.size < 2) return [];
-  return rankNextReadings(space, byLabel, listPossibleReadings(wheel, lead)).map((next) => ({
-    ...next,
-    wheel: wheel.id,
-    why: why(next.why),
-  }));
-}
