@@ -4,6 +4,7 @@ import type { GearSpec } from '../involute/gear-spec.ts';
 import type { Identity } from '../readings/conclude-identity.ts';
 import { findInstrumentUncertainty, measureLength, takingsOf } from '../readings/measured-length.ts';
 import { collectEvidence, isCovered, kindOf } from './collect-evidence.ts';
+import { findWantedRatio } from './find-wanted-ratio.ts';
 import type { Job, Wheel } from './job-schema.ts';
 import { specOfFields } from './spec-fields.ts';
 
@@ -58,7 +59,7 @@ export function collectDrive(job: Job, identityOf: (wheel: Wheel) => Identity): 
     wanted: wanted && {
       from: resolve(wanted.from),
       to: wanted.to !== undefined && rackIds.has(wanted.to) ? wanted.to : resolve(wanted.to),
-      ratio: wanted.ratio,
+      ratio: findWantedRatio(job),
       travelMmPerTurn: wanted.travelMmPerTurn,
       tolerancePercent: wanted.tolerancePercent,
       direction: wanted.direction,

@@ -19,9 +19,11 @@ import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { formatLength } from '../words/format-length.ts';
 import { nameAct } from '../words/name-act.ts';
 import { nameModule } from '../words/name-module.ts';
+import { nameWheel } from '../words/name-wheel.ts';
 import { splitTrade, tellAnswer } from '../words/tell-answer.ts';
 import { tellEnding } from '../words/tell-ending.ts';
 import { titleBlockOf } from '../words/title-block-of.ts';
+import { withNames } from '../words/with-names.ts';
 import type { QuestionParts } from './question.ts';
 import { Why } from './Why.tsx';
 
@@ -179,6 +181,7 @@ function Next(props: {
           isNext={isSlip}
         />
       )}
+      {answer && !isByHand && !isSlip && <Elsewhere job={job} wheel={wheel} answer={answer} />}
       {ending && !isSlip && (
         <div className="ending">
           <p>
@@ -251,6 +254,37 @@ function Next(props: {
         />
       )}
     </>
+  );
+}
+
+/** A reading on another gear that tells more of this one than any of its own. */
+function Elsewhere(props: {
+  readonly job: Job;
+  readonly wheel: Wheel;
+  readonly answer: GearAnswer;
+}): ReactNode {
+  const { job, wheel, answer } = props;
+  const store = useStoreOfPage();
+  const { next, verdict } = answer.report;
+  const best = next.reduce((most, one) => Math.max(most, one.wheel === undefined ? one.gainBits : 0), 0);
+  const other = next.find((one) => one.wheel !== undefined && one.gainBits > best);
+  if (other?.wheel === undefined || other.wheel === wheel.id || verdict === 'certain') return null;
+  const { wheel: id } = other;
+  return (
+    <div className="ending">
+      <p>{`${capitalize(withNames(other.why, job))}.`}</p>
+      <div className="entry-row">
+        <button
+          type="button"
+          onClick={() => {
+            store.turnTo({ wheelId: id }, 'what-is-it');
+            store.openAct(slotOf(other));
+          }}
+        >
+          {`On ${nameWheel(job, id)}: ${nameAct(slotOf(other))}`}
+        </button>
+      </div>
+    </div>
   );
 }
 

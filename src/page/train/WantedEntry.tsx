@@ -5,7 +5,7 @@ import { TakeField } from '../entries/TakeField.tsx';
 import { setWanted, shaftOf } from '../state/edit-train.ts';
 import { nameShaft } from '../words/name-wheel.ts';
 import { readNumber } from './read-number.ts';
-import { barTerms, type WishTerm, wishOf, wishTerms } from './wish-of.ts';
+import { barTerms, termOf, type WishTerm, wishOf, wishTerms } from './wish-of.ts';
 
 type Way = 'same' | 'opposite' | 'either';
 
@@ -28,7 +28,7 @@ export function WantedEntry(props: {
   const isBar =
     job.wheels?.some((one) => one.kind === 'rack' && (one.id === to || shaftOf(one) === to)) ?? false;
   const terms = isBar ? barTerms : wishTerms;
-  const [chosen, setTerm] = useState<WishTerm>('ratio');
+  const [chosen, setTerm] = useState<WishTerm>(termOf(job.wanted) ?? 'ratio');
   const term = terms.find((one) => one.term === chosen) ?? terms[0];
   const [roller, setRoller] = useState('');
   const [near, setNear] = useState(String(job.wanted?.tolerancePercent ?? ''));
@@ -44,8 +44,8 @@ export function WantedEntry(props: {
     const rollerMm = term.term === 'speed' ? readNumber(roller) : undefined;
     if (term.term === 'speed' && (rollerMm === undefined || rollerMm <= 0))
       return 'Type the diameter of the roller in mm: it makes turns of the speed.';
-    const wish = wishOf(term.term, value, rpm, rollerMm);
-    if (!wish) return 'The speed of the motor comes first.';
+    const wish = wishOf(term.term, value, rollerMm);
+    if (!wish) return 'Type the diameter of the roller in mm: it makes turns of the speed.';
     onTake(`wanted: ${text}`, (one) =>
       setWanted(one, {
         ...(from === undefined ? {} : { from }),
@@ -84,12 +84,7 @@ export function WantedEntry(props: {
           beside={
             <button
               type="button"
-              onClick={() =>
-                onTake('what is wanted not known', (one) => ({
-                  ...one,
-                  leftOut: [...new Set([...(one.leftOut ?? []), 'wanted'])],
-                }))
-              }
+              onClick={() => onTake('what is wanted not known', (one) => setWanted(one, { unknown: true }))}
             >
               Don’t know
             </button>

@@ -3,6 +3,7 @@ import { findSeat } from '../state/edit-train.ts';
 import { isSpecified } from '../state/is-specified.ts';
 import { nameWheel } from '../words/name-wheel.ts';
 import { withNames } from '../words/with-names.ts';
+import { termOf } from './wish-of.ts';
 
 /** One thing to do about the train, and on which wheel. */
 export type TrainAct =
@@ -95,8 +96,7 @@ export function listTrainActs(
         ? 'Nothing says yet where the turning starts.'
         : 'Then every post can be given its speed.',
     );
-  const hasWish = job.wanted?.ratio !== undefined || job.wanted?.travelMmPerTurn !== undefined;
-  if (!hasWish && !leftOut.includes('wanted'))
+  if (termOf(job.wanted) === undefined && job.wanted?.unknown !== true)
     add({ of: 'wanted' }, 'Then it can be said how far off it runs.');
   for (const wheel of wheels) {
     if (stateOf(job, wheel.id) === 'sound') continue;
