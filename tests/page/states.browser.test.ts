@@ -238,7 +238,48 @@ const states: readonly State[] = [
     },
   },
   { name: 'train', reach: openTrain('slide-changer') },
-  { name: 'train-troubles', reach: openTrain('paper-recorder') },
+  {
+    name: 'train-troubles',
+    reach: async (page) => {
+      await expectAnswer(page, /Metric size/);
+      const spec = { teeth: 20, moduleMm: 0.5 };
+      const job = {
+        format: 'sparetooth-job',
+        version: 1,
+        title: 'Three gears in a ring',
+        wheels: ['one', 'two', 'three'].map((id) => ({ id, spec })),
+        meshes: [
+          { driver: 'one', driven: 'two', centerMm: 10 },
+          { driver: 'two', driven: 'three', centerMm: 10 },
+          { driver: 'three', driven: 'one', centerMm: 10 },
+        ],
+      };
+      await page.getByTestId('open-file').setInputFiles({
+        name: 'ring.json',
+        mimeType: 'application/json',
+        buffer: Buffer.from(JSON.stringify(job)),
+      });
+      await expectStatus(page, 'Opened ring.json');
+      await page.getByRole('button', { name: 'gear train' }).click();
+      await expectAnswer(page, /can't all turn together/);
+    },
+  },
+  {
+    name: 'lost-gear',
+    reach: async (page) => {
+      await openDemo('paper-recorder')(page);
+      await page.getByRole('button', { name: 'pinion on the middle wheel, lost', exact: true }).click();
+      await page.getByLabel('Across the post').waitFor();
+    },
+  },
+  {
+    name: 'train-pair-rolled',
+    reach: async (page) => {
+      await openTrain('paper-recorder')(page);
+      await page.getByRole('button', { name: 'see it rolled' }).first().click();
+      await page.locator('.ProofSheet').waitFor();
+    },
+  },
   {
     name: 'train-of-one-gear',
     reach: async (page) => {
