@@ -90,7 +90,7 @@ export function measureLength(
 }
 
 /** Standard uncertainty of one taking with the wheel's caliper, mm. */
-export function findInstrumentUncertainty(wheel: WheelEvidence): number {
+export function findInstrumentUncertainty(wheel: Pick<WheelEvidence, 'kit'>): number {
   if (wheel.kit.uMm !== undefined) return wheel.kit.uMm;
   const key = wheel.kit.caliper ?? defaultKit.caliper;
   return key in instruments

@@ -3,6 +3,7 @@ import * as basicRacks from '../../gear-library/basic-racks.ts';
 import * as fits from '../../gear-library/fits.ts';
 import * as materials from '../../gear-library/materials.ts';
 import * as pitchSeries from '../../gear-library/pitch-series.ts';
+import * as printErrors from '../../gear-library/print-errors.ts';
 import * as priors from '../../gear-library/priors.ts';
 import * as processes from '../../gear-library/processes.ts';
 import * as uncertainty from '../../gear-library/reading-uncertainty.ts';
@@ -15,6 +16,7 @@ import * as variation from '../../gear-library/tooth-variation.ts';
 const modules = {
   basicRacks,
   pitchSeries,
+  printErrors,
   priors,
   processes,
   uncertainty,
