@@ -1,29 +1,22 @@
 import { partMethods, scatterSpread } from '../../gear-library/print-errors.ts';
 import type { Process } from '../../gear-library/processes.ts';
-import { defaultKit } from '../../gear-library/reading-uncertainty.ts';
 import { Fail } from '../fail.ts';
 import { type LinearReading, type NormalPosterior, updateNormal } from '../numeric/update-normal.ts';
-import { combineTakings } from '../readings/combine-takings.ts';
 import { type ErrorPrior, errorOrder, findErrorPrior } from '../readings/error-prior.ts';
-import { findInstrumentUncertainty } from '../readings/measured-length.ts';
-import type { Kit, Takings } from '../readings/wheel-evidence.ts';
+import { type PlainReading, readPlainLength } from '../readings/read-plain-length.ts';
+import type { Kit } from '../readings/wheel-evidence.ts';
 import type { Compensation, CompensationUncertainty } from './compensation.ts';
 import { couponForm } from './coupon-form.ts';
 import { measureCouponGap } from './measure-coupon-gap.ts';
 
 /** One reading of a coupon; without a value it is not taken. */
-export interface CouponReading {
+export interface CouponReading extends PlainReading {
   /** `foot`: across a width at the first layers; `gap`: over a shank in the notch */
   readonly of: 'outside' | 'foot' | 'bore' | 'gap';
   /** As drawn: which width or hole it was */
   readonly nominalMm?: number | undefined;
-  readonly mm?: Takings | undefined;
-  /** Of a hole, by shanks: the largest that goes in, the smallest that doesn't */
-  readonly goesMm?: number | undefined;
-  readonly stopsMm?: number | undefined;
   /** Of the gap: the shank's own diameter */
   readonly pinMm?: number | undefined;
-  readonly uMm?: number | undefined;
 }
 
 /** What a machine's coupons say of it. */
@@ -70,11 +63,10 @@ export function calibrate(
   const taken = coupons.flatMap((readings, coupon) =>
     readings.flatMap((reading, index) => prepare(reading, coupon, index, kit)),
   );
-  const zeroDeviation = kit.zeroUMm ?? defaultKit.zeroUMm;
   const out = new Set<Prepared>();
   for (;;) {
     const used = taken.filter((one) => !out.has(one));
-    const found = weigh(used, coupons.length, prior, zeroDeviation);
+    const found = weigh(used, coupons.length, prior);
     const judged = taken.map((one) => judgeReading(one, found, out.has(one)));
     const worst = taken
       .filter((one) => !out.has(one))
@@ -105,17 +97,21 @@ interface Prepared {
   readonly expected: number;
   /** By the machine's errors, in `errorOrder` */
   readonly slopes: readonly number[];
-  readonly byZero: number;
+  /** By the caliper's zero, as a share of what it may be out */
+  readonly zeroDeviation: number;
   readonly noise: number;
 }
 
 function prepare(reading: CouponReading, coupon: number, index: number, kit: Kit): Prepared[] {
   const field = `coupons[${coupon}].readings[${index}]`;
   const slopes = new Array<number>(errorOrder.count).fill(0);
-  const at = (of: CouponReading['of'], drawn: number, method: Method): Prepared[] => {
-    const read = readValue(reading, method, kit);
-    if (!read) return [];
-    return [{ coupon, index, of, expected: drawn + read.bias, slopes, ...read }];
+  const at = (
+    of: CouponReading['of'],
+    drawn: number,
+    method: { uMm: number; biasMm: number },
+  ): Prepared[] => {
+    const read = readPlainLength(reading, method, kit);
+    return read ? [{ ...read, coupon, index, of, expected: drawn + read.bias, slopes }] : [];
   };
   if (reading.of === 'gap') {
     if (reading.mm === undefined || reading.pinMm === undefined) return [];
@@ -140,50 +136,6 @@ function prepare(reading: CouponReading, coupon: number, index: number, kit: Kit
   if (reading.of === 'foot') slopes[errorOrder.firstLayer] = 2;
   return at(reading.of, drawn, partMethods.wall);
 }
-
-interface Method {
-  readonly uMm: number;
-  readonly biasMm: number;
-}
-
-function readValue(
-  reading: CouponReading,
-  method: Method,
-  kit: Kit,
-):
-  | { readonly value: number; readonly bias: number; readonly byZero: number; readonly noise: number }
-  | undefined {
-  if (reading.mm === undefined) {
-    const { goesMm: goes, stopsMm: stops } = reading;
-    if (goes === undefined) return undefined;
-    // Anywhere between the two alike, on top of what the shanks themselves are out; without the second, half a step.
-    const apart = stops === undefined ? usualStep : stops - goes;
-    return {
-      value: goes + apart / 2,
-      bias: 0,
-      byZero: 0,
-      noise: reading.uMm ?? Math.hypot(apart / Math.sqrt(12), shankUncertainty),
-    };
-  }
-  const { mean, deviation } = combineTakings(reading.mm, findInstrumentUncertainty({ kit }));
-  const zero = kit.zeroUMm ?? defaultKit.zeroUMm;
-  const stated = reading.uMm;
-  return {
-    value: mean - (kit.zeroMm ?? 0),
-    bias: stated === undefined ? method.biasMm : 0,
-    byZero: 1,
-    // A stated give or take is the total: the zero's part is shared and taken out, as far as anything stays.
-    noise:
-      stated === undefined
-        ? Math.hypot(deviation, method.uMm)
-        : Math.sqrt(Math.max(stated ** 2 - zero ** 2, stated ** 2 / 4)),
-  };
-}
-
-/** Between neighboring drills of a set, mm. */
-const usualStep = 0.1;
-/** Of a drill's shank against its name, mm. */
-const shankUncertainty = 0.015;
 
 function checkPin(pin: number, field: string): void {
   const { leastPin, greatestPin } = couponForm.gap;
@@ -219,19 +171,14 @@ interface Weighed {
 }
 
 /** Unknowns: the machine's errors, the zero, then of every coupon its own error of outsides, flanks and holes. */
-function weigh(
-  taken: readonly Prepared[],
-  couponCount: number,
-  prior: ErrorPrior,
-  zeroDeviation: number,
-): Weighed {
+function weigh(taken: readonly Prepared[], couponCount: number, prior: ErrorPrior): Weighed {
   const size = errorOrder.count;
   const perCoupon = 3;
   const total = size + 1 + perCoupon * couponCount;
-  const rows: LinearReading[] = taken.map(({ slopes, byZero, coupon, value, expected, noise }) => {
+  const rows: LinearReading[] = taken.map(({ slopes, zeroDeviation, coupon, value, expected, noise }) => {
     const row = new Float64Array(total);
     row.set(slopes);
-    row[size] = byZero;
+    row[size] = zeroDeviation;
     const own = size + 1 + perCoupon * coupon;
     row[own] = slopes[errorOrder.outside];
     row[own + 1] = slopes[errorOrder.flanksApart];
@@ -245,7 +192,7 @@ function weigh(
     mean.set(prior.mean);
     const deviation = new Float64Array(total).fill(scatter);
     deviation.set(prior.deviation);
-    deviation[size] = zeroDeviation;
+    deviation[size] = 1;
     const found = updateNormal({ mean, deviation }, rows);
     tries.push({ scatter, weight: found.logEvidence - 0.5 * (k / 2) ** 2, found });
   }
@@ -274,7 +221,7 @@ function weigh(
 function expectReading(one: Prepared, found: Weighed): number {
   return one.slopes.reduce(
     (sum, slope, k) => sum + slope * found.mean[k],
-    one.expected + one.byZero * found.zero,
+    one.expected + one.zeroDeviation * found.zero,
   );
 }
 
