@@ -2,19 +2,24 @@
 export { type Material, materials } from '../gear-library/materials.ts';
 export { processes } from '../gear-library/processes.ts';
 export { defaultKit, instruments } from '../gear-library/reading-uncertainty.ts';
+export { checkMade } from './check-made.ts';
 export { checkStrength, type StrengthOptions } from './check-strength.ts';
 export { type DrawnGear, drawCounts, drawWheel, type WheelDrawing } from './draw.ts';
 export { describeFail, Fail, type FailCode, failCodes, type PlainFail } from './fail.ts';
+export { type FoundCompensation, findCompensation } from './find-compensation.ts';
 export { type PartFormat, partFormats } from './formats/part-formats.ts';
 export { identify } from './identify.ts';
 export { checkSize } from './job/check-size.ts';
 export { isCovered, kindOf } from './job/collect-evidence.ts';
+export { type CompensationFile, formatCompensation, parseCompensation } from './job/compensation-file.ts';
 export type { CandidateReport, IdentityReport, WheelReport } from './job/identity-report.ts';
 export type { Job, Wheel } from './job/job-schema.ts';
 export type { Notice } from './job/list-notices.ts';
+export type { MadeReport } from './job/made-report.ts';
 export { type ParsedJob, parseJob } from './job/parse-job.ts';
 export { parseLength } from './job/parse-length.ts';
 export { formatJob } from './job/write-job.ts';
+export { type CouponFiles, layCoupon } from './lay-coupon.ts';
 export { type MadeFile, type MadePart, type MakeOptions, make } from './make.ts';
 export {
   type DrawnFaces,
@@ -30,6 +35,7 @@ export { findPitchGap } from './words/find-pitch-gap.ts';
 export { namePitch } from './words/name-pitch.ts';
 export { nameReading } from './words/name-reading.ts';
 export { tellAngleOdds } from './words/tell-angle-odds.ts';
+export { tellMade } from './words/tell-made.ts';
 export { tellOdds } from './words/tell-odds.ts';
 export { tellSlip } from './words/tell-slip.ts';
 export { tellStrength } from './words/tell-strength.ts';
