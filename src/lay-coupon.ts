@@ -5,7 +5,7 @@ import { partFormats } from './formats/part-formats.ts';
 import { type CompensationFile, formatCompensation } from './job/compensation-file.ts';
 import type { CouponReading } from './making/calibrate.ts';
 import { couponForm } from './making/coupon-form.ts';
-import { layCoupon as layCouponForm } from './making/lay-coupon.ts';
+import { shapeCoupon } from './making/shape-coupon.ts';
 
 export interface CouponFiles {
   readonly process: string;
@@ -32,7 +32,7 @@ export function layCoupon(processKey: string): CouponFiles {
       { key: processKey },
     );
   }
-  const { mesh, steps } = layCouponForm(process, usualChordError);
+  const { mesh, steps } = shapeCoupon(process, usualChordError);
   const metadata = {
     Title: 'calibration coupon',
     Application: 'Sparetooth',

@@ -103,7 +103,7 @@ function isToothLength(reading: WheelEvidence['readings'][number]): reading is L
 }
 
 /** The takings as they stand, or a center distance from what was measured at its two posts. */
-function takingsOf(reading: LengthReading): number | readonly number[] | undefined {
+export function takingsOf(reading: LengthReading): number | readonly number[] | undefined {
   if (reading.mm !== undefined) return reading.mm;
   const posts = reading.postsMm;
   if (posts?.length !== 2) return undefined;

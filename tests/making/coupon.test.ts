@@ -4,8 +4,8 @@ import { type Process, processes } from '../../gear-library/processes.ts';
 import { calibrate } from '../../src/making/calibrate.ts';
 import type { Compensation } from '../../src/making/compensation.ts';
 import { couponForm } from '../../src/making/coupon-form.ts';
-import { layCoupon } from '../../src/making/lay-coupon.ts';
 import { measureCouponGap } from '../../src/making/measure-coupon-gap.ts';
+import { shapeCoupon } from '../../src/making/shape-coupon.ts';
 import { bisect } from '../../src/numeric/bisect.ts';
 import { startRandom } from '../../src/numeric/random.ts';
 import { findErrorPrior } from '../../src/readings/error-prior.ts';
@@ -38,7 +38,7 @@ describe('a coupon', () => {
   test.each(processes.filter(({ key }) => key !== 'machine-shop').map(({ key }) => key))(
     '%s: is one closed solid with its holes, as large as it is drawn',
     (key) => {
-      const { mesh, steps } = layCoupon(find(key), 0.0002);
+      const { mesh, steps } = shapeCoupon(find(key), 0.0002);
       const report = checkMesh(mesh);
       expect(report).toMatchObject({ isClosed: true, degenerate: 0, genus: couponForm.bores.length });
       const height = key === 'laser-cut' ? 3 : 5;
@@ -52,7 +52,7 @@ describe('a coupon', () => {
   );
 
   test('is not made for a shop', () => {
-    expect(() => layCoupon(find('machine-shop'), 0.01)).toThrow('gauges its own work');
+    expect(() => shapeCoupon(find('machine-shop'), 0.01)).toThrow('gauges its own work');
   });
 
   test('has a library entry for every process', () => {
@@ -66,7 +66,7 @@ describe('a coupon', () => {
     [2.3, 0.06],
     [2, -0.05],
   ])('a shank of %f mm stands as high as the formula says, flanks %f mm out', (pin, out) => {
-    const points = outlineOf(layCoupon(filament, 0.002).mesh);
+    const points = outlineOf(shapeCoupon(filament, 0.002).mesh);
     const middle = couponForm.lengths[0] + couponForm.lengths[1] / 2;
     const clear = (height: number): boolean =>
       points.every(([ax, ay], k) => {

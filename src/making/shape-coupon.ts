@@ -16,7 +16,7 @@ export interface Coupon {
  * The calibration coupon of a process, as drawn, nothing compensated: print it as the parts will be printed. No chord
  * strays further than `chordError`, mm. Throws Fail `bad-usage` for a shop, which gauges its own work.
  */
-export function layCoupon(process: Process, chordError: number): Coupon {
+export function shapeCoupon(process: Process, chordError: number): Coupon {
   if (process.key === 'machine-shop') {
     throw new Fail(
       'bad-usage',
