@@ -20,6 +20,9 @@ import { rollPair } from './rolling/roll-pair.ts';
 import type { RolledWheel } from './rolling/rolled-wheel.ts';
 import type { RollingProof } from './rolling/rolling-proof.ts';
 
+/** Of a good reading it happens once in 16,000, less where it pulls the answer to itself. */
+const suspectBeyond = 4;
+
 type Made = NonNullable<Wheel['made']>;
 
 /**
@@ -81,6 +84,7 @@ export function checkMade(job: Job, wheelId: string): MadeReport {
       readMm: read,
       expectedMm: expected,
       sigmas,
+      isSuspect: Math.abs(sigmas) > suspectBeyond,
     })),
     spec: fieldsOfSpec(reading.spec),
     proof: rolled.report,

@@ -20,8 +20,8 @@ export interface FoundCompensation {
 
 /**
  * The compensation that a file stands for: worked out from its coupons where any has a value, else as a person set it,
- * else what is usual for its process, marked as that. Throws Fail `bad-usage` for a process that is not known, and as
- * `calibrate` does.
+ * else what is usual for its process, marked as that. Throws Fail `bad-usage` for a process that is not known or that works to the
+ * drawing, and as `calibrate` does.
  */
 export function findCompensation(file: CompensationFile): FoundCompensation {
   const process = findProcess(file.process);
@@ -39,6 +39,15 @@ export function findCompensation(file: CompensationFile): FoundCompensation {
       origin: `An allowance as set for ${of} is in this file: don't scale or offset it again.`,
       calibration,
     };
+  }
+  if (process.key === 'machine-shop') {
+    throw new Fail(
+      'bad-usage',
+      'process',
+      'a machine shop works to the drawing and gauges its own work: nothing is taken back for it',
+      'Leave the compensation out.',
+      { key: process.key },
+    );
   }
   const from = calibration.coupons === 0 ? 'usual' : 'coupons';
   return {

@@ -105,6 +105,19 @@ describe('a made part', () => {
     expect(tellMade(report).join(' ')).toContain('0.40 mm from place to place');
   });
 
+  test('with a reading that is plainly wrong has it named, before the verdict is believed', () => {
+    const [outside, two, three, bore] = readPart(0, 0, 0);
+    const report = checkMade(
+      jobWith([outside, two, { ...three, mm: findSpan(spec, 3) + 0.9 } as Reading, bore]),
+      'p1',
+    );
+    expect(report.residuals.filter(({ isSuspect }) => isSuspect).map(({ reading }) => reading)).toContain(2);
+    expect(tellMade(report)[1]).toContain('measure it again');
+    expect(
+      checkMade(jobWith(readPart(0.05, 0.02, 0.05)), 'p1').residuals.some(({ isSuspect }) => isSuspect),
+    ).toBe(false);
+  });
+
   test('of which nothing was read is not judged, and what to read is said', () => {
     const report = checkMade(jobWith([]), 'p1');
     expect(report).toMatchObject({ verdict: 'unread', unread: ['outside', 'span', 'bore'] });

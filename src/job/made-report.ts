@@ -36,6 +36,8 @@ export interface MadeReport {
     readonly readMm: number;
     readonly expectedMm: number;
     readonly sigmas: number;
+    /** So far from what all say together that it wants measuring again */
+    readonly isSuspect: boolean;
   }[];
   /** The toothing as measured */
   readonly spec: ReturnType<typeof fieldsOfSpec>;

@@ -129,6 +129,7 @@ function prepare(reading: CouponReading, coupon: number, index: number, kit: Kit
   const drawn = checkNominal(reading.nominalMm, sizes, `${field}.nominalMm`);
   slopes[errorOrder.scale] = drawn;
   if (reading.of === 'bore') {
+    checkShanks(reading, field);
     slopes[errorOrder.holes] = -2;
     return at('bore', drawn, partMethods.hole);
   }
@@ -146,6 +147,17 @@ function checkPin(pin: number, field: string): void {
     `a shank of ${pin} mm does not rest on both flanks of the notch`,
     `Use one of ${leastPin} to ${greatestPin} mm.`,
     { pin },
+  );
+}
+
+function checkShanks({ goesMm: goes, stopsMm: stops }: CouponReading, field: string): void {
+  if (goes === undefined || stops === undefined || goes < stops) return;
+  throw new Fail(
+    'bad-value',
+    `${field}.stopsMm`,
+    `a shank of ${goes} mm goes in, so one of ${stops} mm can't stop`,
+    'Give in goesMm the largest that goes in, in stopsMm the smallest that does not.',
+    { goes, stops },
   );
 }
 

@@ -1,10 +1,12 @@
 import type { MadeReport } from '../job/made-report.ts';
+import { nameReading } from './name-reading.ts';
 import { tellOdds } from './tell-odds.ts';
 
 /** What a check of a made part says, in plain sentences, the verdict first. */
 export function tellMade(report: MadeReport): string[] {
   return [
     tellVerdict(report),
+    ...tellSuspects(report),
     ...report.dimensions.flatMap((one) => (one.isRead ? [tellDimension(one)] : [])),
     ...tellRound(report),
     ...tellProof(report),
@@ -26,6 +28,16 @@ function tellVerdict({ verdict, chance }: MadeReport): string {
     case 'unread':
       return 'Nothing was read of its teeth or bore yet.';
   }
+}
+
+function tellSuspects({ residuals }: MadeReport): string[] {
+  return residuals.flatMap(({ isSuspect, of, reading, readMm, expectedMm }) =>
+    isSuspect
+      ? [
+          `Reading ${reading + 1} (${nameReading({ of })}) says ${readMm.toFixed(2)} where the rest and the process say ${expectedMm.toFixed(2)}: measure it again before you believe the verdict.`,
+        ]
+      : [],
+  );
 }
 
 const dimensionNames: Readonly<Record<MadeReport['dimensions'][number]['of'], string>> = {

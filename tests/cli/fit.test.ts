@@ -178,6 +178,7 @@ describe('coupon, calibrate, make', () => {
       await codeOf({ ...file, coupons: [{ readings: [{ of: 'bore', nominalMm: 2.5, mm: 2.4 }] }] }),
     ).toBe('bad-value');
     expect(await codeOf({ ...file, process: 'knitting' })).toBe('bad-usage');
+    expect(await codeOf({ ...file, process: 'machine-shop' })).toBe('bad-usage');
     expect(existsSync(out)).toBe(false);
     const shop = await runInProcess(['coupon', '--process', 'machine-shop', '--out', out]);
     expect(shop.code).toBe(2);

@@ -173,6 +173,9 @@ describe('a calibration', () => {
 
   test('refuses a size that the coupon does not have, and a shank that falls through', () => {
     expect(() => calibrate(filament, [[{ of: 'outside', nominalMm: 7, mm: 7 }]])).toThrow('no 7 mm');
+    expect(() => calibrate(filament, [[{ of: 'bore', nominalMm: 3, goesMm: 3, stopsMm: 2.9 }]])).toThrow(
+      "can't stop",
+    );
     expect(() => calibrate(filament, [[{ of: 'gap', pinMm: 1, mm: 11 }]])).toThrow('does not rest');
   });
 });
