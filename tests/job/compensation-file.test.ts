@@ -15,7 +15,7 @@ const file = {
     { dried: true, readings: [{ of: 'bore', nominalMm: 3, goesMm: 2.7, stopsMm: 2.8, note: 'x' }] },
     {
       readings: [
-        { of: 'gap', pinMm: 2, mm: [11.62, 11.6] },
+        { of: 'gap', pinMm: 2, mm: [10.95, 10.97] },
         { of: 'outside', nominalMm: 10 },
       ],
     },
