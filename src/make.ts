@@ -3,7 +3,10 @@ import { encodePart } from './formats/encode-part.ts';
 import { type PartFormat, partFormats } from './formats/part-formats.ts';
 import type { Job } from './job/job-schema.ts';
 import { fieldsOfSpec } from './job/spec-fields.ts';
+import { compensatePart, type DrawingChange } from './making/compensate-part.ts';
+import type { Compensation } from './making/compensation.ts';
 import { layTrialPlate } from './making/lay-trial-plate.ts';
+import { noAllowance } from './making/plan-part.ts';
 import { type PlanOptions, planWheel } from './plan-wheel.ts';
 import { listRivals } from './readings/choose-ending.ts';
 import { buildSolid } from './solid/build-solid.ts';
@@ -15,6 +18,14 @@ export interface MakeOptions extends PlanOptions {
   readonly formats?: readonly string[];
   /** Greatest stray of a chord from the exact curve, mm */
   readonly chordErrorMm?: number;
+  /** What the machine does, to be taken back in the drawing; nothing is where left out */
+  readonly compensation?: MakeCompensation | undefined;
+}
+
+export interface MakeCompensation {
+  readonly figures: Compensation;
+  /** Where the figures come from, as a sentence for the maker */
+  readonly origin: string;
 }
 
 export interface MadeFile {
@@ -29,6 +40,8 @@ export interface MadePart {
   readonly warnings: readonly string[];
   readonly spec: ReturnType<typeof fieldsOfSpec>;
   readonly files: readonly MadeFile[];
+  /** What was changed in the drawing for the machine; `spec` is what the part is meant to be */
+  readonly changes?: readonly DrawingChange[];
   /** Where rivals remain: thin gears to roll by hand, and how each is marked */
   readonly trialPlate?: { readonly marks: readonly { readonly mark: string; readonly what: string }[] };
 }
@@ -46,23 +59,35 @@ export function make(job: Job, options: MakeOptions): MadePart {
   const { wheel, answer, isTrial, plan, planRival } = planWheel(job, options);
   const chordError = options.chordErrorMm ?? usualChordError;
   const name = `${fileName(wheel.id)}${isTrial ? '-trial' : ''}`;
-  const mesh = buildSolid(plan.form, chordError);
-  const metadata = describePart(job, plan.form, isTrial);
+  const drawn = options.compensation ? compensatePart(plan.form, options.compensation.figures) : undefined;
+  const mesh = buildSolid(drawn?.form ?? plan.form, chordError);
+  const metadata = describePart(job, plan.form, isTrial, options.compensation);
+  const warnings =
+    options.compensation && drawn
+      ? plan.warnings.flatMap((one) =>
+          one === noAllowance ? [options.compensation?.origin ?? '', ...drawn.advice] : [one],
+        )
+      : plan.warnings;
+  const changes = drawn ? { changes: drawn.changes } : {};
   const files = writeMesh(mesh, name, metadata, formats);
   const rivals = answer && isTrial ? listRivals(answer.candidates).slice(0, 4) : [];
   if (rivals.length < 2 || plan.form.spec.kind !== 'external') {
-    return { wheelId: wheel.id, isTrial, warnings: plan.warnings, spec: fieldsOfSpec(plan.form.spec), files };
+    return { wheelId: wheel.id, isTrial, warnings, spec: fieldsOfSpec(plan.form.spec), files, ...changes };
   }
   const plate = layTrialPlate(
-    rivals.map((rival) => planRival(rival.spec).form.spec),
-    plan.form.bore,
+    rivals.map((rival) => {
+      const form = { ...planRival(rival.spec).form, hubs: [], chamfer: 0 };
+      return options.compensation ? compensatePart(form, options.compensation.figures).form.spec : form.spec;
+    }),
+    drawn?.form.bore ?? plan.form.bore,
     chordError,
   );
   return {
     wheelId: wheel.id,
     isTrial,
-    warnings: plan.warnings,
+    warnings,
     spec: fieldsOfSpec(plan.form.spec),
+    ...changes,
     files: [...files, ...writeMesh(plate.mesh, `${fileName(wheel.id)}-trial-plate`, metadata, formats)],
     trialPlate: {
       marks: plate.marks.map((mark, i) => ({
@@ -106,13 +131,19 @@ function fileName(id: string): string {
   return id.replace(/[^A-Za-z0-9.-]+/g, '-').replace(/^[.-]+/, '') || 'wheel';
 }
 
-function describePart(job: Job, form: WheelForm, isTrial: boolean): Record<string, string> {
+function describePart(
+  job: Job,
+  form: WheelForm,
+  isTrial: boolean,
+  compensation: MakeCompensation | undefined,
+): Record<string, string> {
+  const allowance = compensation ? compensation.origin : 'No printer allowance.';
   return {
     Title: job.title ?? 'gear',
     Application: 'Sparetooth',
     Description: isTrial
-      ? 'Trial part: not sure enough to rely on. Unit mm. No printer allowance.'
-      : 'Unit mm. No printer allowance.',
+      ? `Trial part: not sure enough to rely on. Unit mm. ${allowance}`
+      : `Unit mm. ${allowance}`,
     spec: JSON.stringify({ ...fieldsOfSpec(form.spec), kind: form.spec.kind, faceWidthMm: form.faceWidth }),
   };
 }

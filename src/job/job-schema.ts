@@ -1,4 +1,5 @@
 import { z } from 'zod/mini';
+import { compensationSchema } from './compensation-schema.ts';
 import { identifier, type Known, numberWithin } from './field-schemas.ts';
 import { counts, limits } from './limits.ts';
 import { readingSchema } from './reading-schema.ts';
@@ -30,6 +31,18 @@ const touchedSchema = z.looseObject({
   widthMm: z.optional(numberWithin('length')),
 });
 
+/** The part that was made for a wheel, and what a caliper says of it. */
+const madeSchema = z.looseObject({
+  process: z.optional(z.string()),
+  material: z.optional(z.string()),
+  /** What it was meant to be, where that is not what is planned now */
+  spec: z.optional(specSchema),
+  /** What the file took back; left out where it took back nothing */
+  compensation: z.optional(compensationSchema),
+  uncertainty: z.optional(compensationSchema),
+  readings: z.optional(z.array(readingSchema).check(z.maxLength(counts.readings.greatest))),
+});
+
 const wheelSchema = z.looseObject({
   id: identifier,
   name: z.optional(z.string()),
@@ -43,6 +56,7 @@ const wheelSchema = z.looseObject({
   material: z.optional(z.string()),
   readings: z.optional(z.array(readingSchema).check(z.maxLength(counts.readings.greatest))),
   spec: z.optional(specSchema),
+  made: z.optional(madeSchema),
   /** What it looks like, as the person chose from pictures. */
   look: z.optional(z.string()),
   /** Readings that can't be taken on this wheel, such as "span~3": not asked for again. */

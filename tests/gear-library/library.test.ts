@@ -5,6 +5,7 @@ import * as fits from '../../gear-library/fits.ts';
 import * as materials from '../../gear-library/materials.ts';
 import * as meshPriors from '../../gear-library/mesh-priors.ts';
 import * as pitchSeries from '../../gear-library/pitch-series.ts';
+import * as printErrors from '../../gear-library/print-errors.ts';
 import * as priors from '../../gear-library/priors.ts';
 import * as processes from '../../gear-library/processes.ts';
 import * as uncertainty from '../../gear-library/reading-uncertainty.ts';
@@ -21,6 +22,7 @@ const modules = {
   basicRacks,
   meshPriors,
   pitchSeries,
+  printErrors,
   priors,
   processes,
   uncertainty,
