@@ -93,9 +93,7 @@ function traceSpline(bore: Extract<Bore, { readonly shape: 'spline' }>, chordErr
   const points: number[] = [];
   for (let k = 0; k < count; k++) {
     points.push(...sampleArc(diameter / 2, k * pitch - floor, k * pitch + floor, chordError));
-    points.push(
-      ...sampleArc(diameter / 2 - depth, k * pitch + mouth, (k + 1) * pitch - mouth, chordError),
-    );
+    points.push(...sampleArc(diameter / 2 - depth, k * pitch + mouth, (k + 1) * pitch - mouth, chordError));
   }
   return Float64Array.from(points);
 }

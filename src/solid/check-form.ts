@@ -4,9 +4,9 @@ import type { GearSpec } from '../involute/gear-spec.ts';
 import { findTrochoid } from '../involute/trochoid.ts';
 import { checkBore } from './check-bore.ts';
 import {
+  type Flange,
   findBoreRadius,
   findMarkCircle,
-  type Flange,
   type LighteningHoles,
   leastWall,
   listSections,
@@ -44,8 +44,7 @@ function checkTeeth(section: PlacedSection): void {
   if (!Number.isFinite(section.offset))
     throw refuse(section, 'offset', `an offset of ${section.offset} mm`, 'Give an offset in mm.');
   if (spec.kind === 'rack') {
-    if (chamfer > 0)
-      throw refuse(section, 'chamfer', 'a rim chamfer on a rack', 'Leave the chamfer out.');
+    if (chamfer > 0) throw refuse(section, 'chamfer', 'a rim chamfer on a rack', 'Leave the chamfer out.');
     return;
   }
   const greatest = findGreatestChamfer(section);

@@ -58,11 +58,10 @@ export function traceCrossed(wall: StackWall, chordError: number): Float64Array 
   const half = angles[rimSteps];
   const isD = loop.kind === 'bore' && loop.bore.shape === 'd';
   // Without the ends, which the windows have; a D's ends belong to its flat.
-  const between = (from: number, to: number): number[] => sampleArc(radius, from, to, chordError).slice(2, -2);
+  const between = (from: number, to: number): number[] =>
+    sampleArc(radius, from, to, chordError).slice(2, -2);
   const [start] = isD ? listFlattenedArcs(loop.bore as never)[0] : [half];
-  const points: number[] = isD
-    ? [radius * Math.cos(start), radius * Math.sin(start)]
-    : window(0);
+  const points: number[] = isD ? [radius * Math.cos(start), radius * Math.sin(start)] : window(0);
   const end = 2 * Math.PI - start;
   if (cross.isThrough) {
     points.push(...between(start, Math.PI - half), ...window(Math.PI), ...between(Math.PI + half, end));

@@ -1,7 +1,7 @@
 import { Fail } from '../fail.ts';
 import { findDiameters } from '../involute/gear-diameters.ts';
-import { checkLayers } from './check-layers.ts';
 import { innerPart } from './check-form.ts';
+import { checkLayers } from './check-layers.ts';
 import { placePhaseMark } from './place-phase-mark.ts';
 import {
   type Bore,
@@ -291,13 +291,7 @@ function teethLoop(section: PlacedSection): Loop {
   };
 }
 
-function circle(
-  radius: number,
-  x: number,
-  y: number,
-  name: string,
-  field: string,
-): CircleLoop {
+function circle(radius: number, x: number, y: number, name: string, field: string): CircleLoop {
   const from = Math.hypot(x, y);
   return {
     kind: 'circle',
@@ -380,8 +374,7 @@ function listFaces(
   };
   const faces: StackFace[] = [];
   const add = (isUnder: boolean, isOver: boolean, outer: Loop, holes: readonly Loop[]): void => {
-    if (isUnder !== isOver)
-      faces.push({ z, isUp: isUnder, outer: endOf(outer), holes: holes.map(endOf) });
+    if (isUnder !== isOver) faces.push({ z, isUp: isUnder, outer: endOf(outer), holes: holes.map(endOf) });
   };
   let isUnder = false;
   let isOver = false;

@@ -22,8 +22,7 @@ export function placePhaseMark(
   const { root, reference } = findDiameters(spec);
   const outer = Math.min(root, sector?.restDiameter ?? root) / 2;
   const from = web ? (web.fromFace ?? (faceWidth - web.thickness) / 2) : 0;
-  const hasPocket =
-    web !== undefined && (side === 'bottom' ? from : faceWidth - from - web.thickness) > 1e-6;
+  const hasPocket = web !== undefined && (side === 'bottom' ? from : faceWidth - from - web.thickness) > 1e-6;
   // What stands on the face, or reaches through its height.
   const others = bodies.filter(
     ({ loop, low, high }) =>

@@ -36,7 +36,7 @@ export function exactVolume(form: WheelForm, fine: number): number {
 }
 
 /** Closed forms of the bores' sections. */
-function areaOfBore(bore: Bore): number {
+export function areaOfBore(bore: Bore): number {
   switch (bore.shape) {
     case 'none':
       return 0;
