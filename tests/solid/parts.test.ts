@@ -1,13 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { Fail } from '../../src/fail.ts';
-import { findDiameters } from '../../src/involute/gear-diameters.ts';
 import { startRandom } from '../../src/numeric/random.ts';
 import { buildSolid } from '../../src/solid/build-solid.ts';
 import { checkMesh } from '../../src/solid/check-mesh.ts';
-import { cutMesh } from '../../src/solid/cut-mesh.ts';
 import type { Mesh } from '../../src/solid/mesh.ts';
-import type { WheelForm } from '../../src/solid/wheel-form.ts';
-import { makeSpec, rad } from '../involute/make-spec.ts';
 import { startKernel } from './ask-kernel.ts';
 import { drawCompound } from './draw-compound.ts';
 
