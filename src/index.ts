@@ -1,6 +1,8 @@
 /** Sparetooth as a library: the product's verbs. The command line and the page use this file alone. */
+export { type Material, materials } from '../gear-library/materials.ts';
 export { processes } from '../gear-library/processes.ts';
 export { defaultKit, instruments } from '../gear-library/reading-uncertainty.ts';
+export { checkStrength, type StrengthOptions } from './check-strength.ts';
 export { type DrawnGear, drawCounts, drawWheel, type WheelDrawing } from './draw.ts';
 export { describeFail, Fail, type FailCode, failCodes, type PlainFail } from './fail.ts';
 export { type PartFormat, partFormats } from './formats/part-formats.ts';
@@ -21,6 +23,8 @@ export {
   type SolidDrawing,
   shapePart,
 } from './shape-part.ts';
+export { findFitLimits } from './strength/find-fit-limits.ts';
+export type { StrengthReport } from './strength/strength-report.ts';
 export { capitalize } from './words/capitalize.ts';
 export { findPitchGap } from './words/find-pitch-gap.ts';
 export { namePitch } from './words/name-pitch.ts';
@@ -28,3 +32,4 @@ export { nameReading } from './words/name-reading.ts';
 export { tellAngleOdds } from './words/tell-angle-odds.ts';
 export { tellOdds } from './words/tell-odds.ts';
 export { tellSlip } from './words/tell-slip.ts';
+export { tellStrength } from './words/tell-strength.ts';

@@ -56,6 +56,11 @@ describe('imports point down only', () => {
       "import { match } from '../stock/match.ts';\nexport const planted = match;\n",
     ],
     [
+      'strength on solid',
+      'src/strength/planted.ts',
+      "import { buildSolid } from '../solid/build-solid.ts';\nexport const planted = buildSolid;\n",
+    ],
+    [
       'stock on making',
       'src/stock/planted.ts',
       "import { planPart } from '../making/plan-part.ts';\nexport const planted = planPart;\n",
@@ -81,6 +86,8 @@ describe('imports point down only', () => {
   });
 
   test('the pure rooms know no Node and no DOM', () => {
+    // A fresh clone has no such folder yet.
+    mkdirSync('.cache', { recursive: true });
     const folder = mkdtempSync('.cache/planted-');
     try {
       const file = `${folder}/planted.ts`;

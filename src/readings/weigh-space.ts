@@ -1,4 +1,5 @@
 import type { Weigher } from '../evidence/weigher.ts';
+import { allowTips } from './allow-tips.ts';
 import {
   type HypothesisSpace,
   listTeeth,
@@ -58,9 +59,11 @@ export function weighSpace(
         );
         if (responses.some((modes, i) => modes.length === 0 && !pins[i])) continue;
         const ranges = listModuleRanges(space, tooth, responses, lengths, weigher, farDeviations);
+        const allowed = allowTips(tooth.tooth, tooth.shift.spread, space.tipLosses);
+        if (allowed.length === 0) continue;
         const losses = responses.some((modes) => modes.some((mode) => mode.byTipLoss !== 0))
-          ? space.tipLosses
-          : noTipLoss;
+          ? allowed
+          : withoutTips(allowed);
         const plain = hasPins ? [] : listCombinations(responses);
         const [first, last] = n === 0 ? [0, space.pitches.length] : findIndexRange(space.pitches, ranges);
         for (let at = first; at < last; at++) {
@@ -86,7 +89,11 @@ export function weighSpace(
   return sum.finish();
 }
 
-const noTipLoss: readonly NormalPart[] = [{ logWeight: 0, mean: 0, spread: 0 }];
+/** One part for all tip losses, where no reading feels the tips. */
+function withoutTips(tipLosses: readonly NormalPart[]): readonly NormalPart[] {
+  const weight = tipLosses.reduce((sum, part) => sum + Math.exp(part.logWeight), 0);
+  return [{ logWeight: Math.log(weight), mean: 0, spread: 0 }];
+}
 
 function likeliestSystem(rack: RackHypothesis): number {
   return Math.max(...Object.values(rack.logWeight));

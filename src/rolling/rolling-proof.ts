@@ -1,4 +1,7 @@
-/** How a pair runs, proven by rolling its outlines. Lengths mm, angles rad. */
+/**
+ * How a pair runs, proven by rolling its outlines. Lengths mm, angles rad; a rack's angles are its travel in mm. Where
+ * no tooth holds the driven wheel, backlash, transmission error and the curve's bounds are infinite.
+ */
 export interface RollingProof {
   readonly verdict: 'turns' | 'rough' | 'jams';
   /** Why it is not `turns`; empty where it turns */
@@ -7,8 +10,11 @@ export interface RollingProof {
   readonly mean: RolledAt;
   /** From mean − 2u to mean + 2u, ascending, the mean among them; one alone where u is 0 */
   readonly range: readonly RolledAt[];
-  /** The smallest distance at or beyond the mean at which the pair is free and from which it turns smoothly; undefined
-   * where there is none before the teeth part */
+  /**
+   * The first distance from the mean on at which the pair is free, and at which it turns smoothly, going the way that
+   * draws teeth apart (larger; for an internal pair smaller); undefined where there is none before the teeth part, or
+   * where it was not looked for
+   */
   readonly freeFrom: number | undefined;
   readonly smoothFrom: number | undefined;
   /** Relative positions that the proof went through: one pitch where teeth are alike, else every meeting of teeth */
@@ -16,11 +22,11 @@ export interface RollingProof {
 }
 
 export interface RollingReason {
-  readonly kind: 'jams' | 'jams-at-mean' | 'contact-ratio' | 'transmission-error' | 'backlash';
+  readonly kind: 'helix' | 'jams' | 'jams-at-mean' | 'contact-ratio' | 'transmission-error' | 'backlash';
   /** What was found and what the limit is, in `unit` */
   readonly value: number;
   readonly limit: number;
-  readonly unit: 'mm' | '';
+  readonly unit: 'mm' | 'rad' | '';
 }
 
 /** The pair at one distance. */
@@ -30,12 +36,15 @@ export interface RolledAt {
   readonly isFree: boolean;
   /** α_wt from base pitch; undefined where base circles leave none or base pitches differ */
   readonly workingPressureAngle: number | undefined;
-  /** Teeth sharing the load as they really do, mean over the cycle, driving flank in contact */
+  /**
+   * Teeth sharing the load as they really do, mean over the cycle, driving flank in contact; where base pitches differ,
+   * the pitches for which a pair could drive on its flanks were it alone
+   */
   readonly contactRatio: number;
   /** Circumferential, at the driven wheel's working circle a z2/(z1+z2); least below 0 where it jams */
   readonly backlashLeast: number;
   readonly backlashGreatest: number;
-  /** Driver's angle where the backlash is least */
+  /** Driver's angle, of its tooth 0 from the line of centers, where the backlash is least */
   readonly tightestAt: number;
   /** Peak to peak, at the driven wheel's working circle; the worse of both flanks */
   readonly transmissionError: number;
@@ -54,7 +63,10 @@ export interface Interference {
   readonly y: number;
 }
 
-/** The driven wheel's free interval, as its angle less the nominal one, over the cycle. */
+/**
+ * The driven wheel's free interval, as its angle less the nominal one, over the cycle; counted in the way that it is
+ * driven, so that `low` has the driving flanks in contact. A long cycle keeps up to 8192 of its steps.
+ */
 export interface RollingCurve {
   readonly driverAngle: Float64Array;
   readonly low: Float64Array;

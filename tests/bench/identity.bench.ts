@@ -16,12 +16,13 @@ const sets: readonly ReadingSet[] = ['outside', 'outside+root', 'outside+span', 
 
 /**
  * Wheels a reading set, on how many of them brute force is run, and one part of the bench alone (prior, narrow,
- * damaged, slips, speed): `bench -- identity 5000 500`, `bench -- identity 1000 0 slips`.
+ * damaged, slips, speed), and another seed: `bench -- identity 5000 500`, `bench -- identity 1000 0 slips 7`.
  */
 export function run(brief: boolean, args: readonly string[]): void {
   const cases = brief ? 4 : Number(args[0] ?? 5000);
   const paired = brief ? 1 : Number(args[1] ?? 500);
   const part = args[2] ?? 'all';
+  const seed = Number(args[3] ?? usualSeed);
   const wants = (name: string): boolean => part === 'all' || part === name;
   const world = openWorld();
   const narrow = openNarrowWorld();
@@ -29,14 +30,15 @@ export function run(brief: boolean, args: readonly string[]): void {
   if (wants('prior')) {
     const certain = { count: 0, wrong: 0 };
     console.log("drawn from the product's prior");
-    for (const set of sets) report(set, cases, paired, world, (random) => draw(world, set, random), certain);
+    for (const set of sets)
+      report(set, cases, paired, world, (random) => draw(world, set, random), certain, seed);
     console.log(`  called certain in all: ${certain.count}, of which wrong ${certain.wrong}`);
   }
   if (wants('narrow')) {
     const certain = { count: 0, wrong: 0 };
     console.log('a second, narrower generator: modules 0.3–1 and 32, 48, 64 DP, 20° and 14.5°, little wear');
     for (const set of ['outside+root', 'all four'] as const)
-      report(set, cases, paired, narrow, (random) => draw(narrow, set, random), certain);
+      report(set, cases, paired, narrow, (random) => draw(narrow, set, random), certain, seed);
   }
   if (wants('damaged')) {
     const certain = { count: 0, wrong: 0 };
@@ -52,11 +54,13 @@ export function run(brief: boolean, args: readonly string[]): void {
     const slips = brief ? 6 : Math.min(1000, cases);
     const pairs = brief ? 0 : Math.min(slips, paired);
     console.log('one slip of 6 to 20 deviations among outside, root and two spans, all else sound');
-    reportSlips("from the product's prior", world, slips, pairs);
-    reportSlips('from the narrower generator', narrow, slips, pairs);
+    reportSlips("from the product's prior", world, slips, pairs, seed);
+    reportSlips('from the narrower generator', narrow, slips, pairs, seed);
   }
   if (wants('speed')) reportSpeed(brief ? 5 : 200);
 }
+
+const usualSeed = 20261125;
 
 interface Case {
   readonly wheel: DrawnWheel;
@@ -75,11 +79,12 @@ function report(
   world: World,
   drawCase: (random: Random) => Case,
   certain: { count: number; wrong: number },
+  seed = usualSeed,
 ): void {
-  const random = startRandom(20261125);
+  const random = startRandom(seed);
   const ownRandom = startRandom(1);
   const bins = Array.from({ length: 10 }, () => ({ count: 0, stated: 0, right: 0 }));
-  const pairs = { product: 0, ceiling: 0, square: 0, apart: 0, error: 0 };
+  const pairs = { product: 0, ceiling: 0, square: 0, apart: 0, error: 0, loss: 0, lossSquare: 0 };
   let right = 0;
   let rule = 0;
   let checksum = 0;
@@ -110,6 +115,9 @@ function report(
       pairs.square += difference ** 2;
       pairs.apart += Math.abs(stated - (exact.chances.get(nameLead(identity)) ?? 0));
       pairs.error += exact.error;
+      const loss = (exact.chances.get(exact.lead) ?? 0) - (exact.chances.get(nameLead(identity)) ?? 0);
+      pairs.loss += loss;
+      pairs.lossSquare += loss ** 2;
     }
   }
   certain.count += certainHere;
@@ -123,6 +131,12 @@ function report(
     const error = Math.sqrt(Math.max(0, pairs.square / paired - mean ** 2) / paired);
     console.log(
       `    on ${paired} of them: product ${percent(pairs.product, paired)}, brute force ${percent(pairs.ceiling, paired)}, difference ${(100 * mean).toFixed(2)} ± ${(100 * error).toFixed(2)} points (paired standard error); stated probabilities ${(pairs.apart / paired).toFixed(4)} apart on average, of which draws of brute force ${(pairs.error / paired).toFixed(4)}`,
+    );
+    const loss = pairs.loss / paired;
+    const spread = Math.sqrt(Math.max(0, pairs.lossSquare / paired - loss ** 2) / paired);
+    // Of the odds that brute force gives, so chance in which wheel was drawn falls out.
+    console.log(
+      `    right less often than brute force by ${(100 * loss).toFixed(3)} ± ${(100 * spread).toFixed(3)} points, in its own odds`,
     );
   }
   const tenths = bins.flatMap(({ count, stated, right: came }, k) =>
@@ -153,8 +167,8 @@ function plainRule(evidence: WheelEvidence): string {
   return nameSize(nearest.system, nearest.size);
 }
 
-function reportSlips(title: string, world: World, draws: number, paired: number): void {
-  const random = startRandom(606);
+function reportSlips(title: string, world: World, draws: number, paired: number, seed: number): void {
+  const random = startRandom(seed);
   const ownRandom = startRandom(2);
   let right = 0;
   let first = 0;

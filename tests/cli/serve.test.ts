@@ -1,12 +1,12 @@
 import { spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
-import { type AddressInfo, createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type ServedPage, servePage } from '../../src/cli/serve-page.ts';
+import { findFreePort } from '../page/find-free-port.ts';
 import { runInProcess } from './run-in-process.ts';
 
 const policy = "default-src 'self'; script-src 'self'";
@@ -31,16 +31,6 @@ afterAll(async () => {
   await served.stop();
   rmSync(folder, { recursive: true, force: true });
 });
-
-function findFreePort(): Promise<number> {
-  const probe = createServer();
-  return new Promise((found) => {
-    probe.listen(0, '127.0.0.1', () => {
-      const { port: free } = probe.address() as AddressInfo;
-      probe.close(() => found(free));
-    });
-  });
-}
 
 interface Got {
   readonly status: number | undefined;

@@ -1,22 +1,45 @@
 import { describe, expect, test } from 'vitest';
 import * as basicRacks from '../../gear-library/basic-racks.ts';
+import * as fits from '../../gear-library/fits.ts';
+import * as materials from '../../gear-library/materials.ts';
 import * as pitchSeries from '../../gear-library/pitch-series.ts';
 import * as priors from '../../gear-library/priors.ts';
 import * as processes from '../../gear-library/processes.ts';
 import * as uncertainty from '../../gear-library/reading-uncertainty.ts';
 import * as rollFeel from '../../gear-library/roll-feel.ts';
+import * as rollingLimits from '../../gear-library/rolling-limits.ts';
 import * as slips from '../../gear-library/slips.ts';
+import * as strengthLimits from '../../gear-library/strength-limits.ts';
 import * as variation from '../../gear-library/tooth-variation.ts';
 
-const modules = { basicRacks, pitchSeries, priors, processes, uncertainty, rollFeel, slips, variation };
+const modules = {
+  basicRacks,
+  pitchSeries,
+  priors,
+  processes,
+  uncertainty,
+  rollFeel,
+  rollingLimits,
+  slips,
+  variation,
+  materials,
+  fits,
+  strengthLimits,
+};
 
-/** Every object in the library that holds a figure, with where it stands. */
-function listEntries(value: unknown, path: string): [string, Record<string, unknown>][] {
-  if (Array.isArray(value)) return value.flatMap((one, i) => listEntries(one, `${path}[${i}]`));
+/** Every object in the library that holds a figure, with where it stands; a table within an entry shares its source. */
+function listEntries(
+  value: unknown,
+  path: string,
+  source?: unknown,
+): [string, { readonly source?: unknown }][] {
+  if (Array.isArray(value)) return value.flatMap((one, i) => listEntries(one, `${path}[${i}]`, source));
   if (typeof value !== 'object' || value === null) return [];
-  const record = value as Record<string, unknown>;
+  const record = { source, ...(value as Record<string, unknown>) };
   const own = Object.values(record).some((one) => typeof one === 'number');
-  const nested = Object.entries(record).flatMap(([key, one]) => listEntries(one, `${path}.${key}`));
+  const nested = Object.entries(record).flatMap(([key, one]) =>
+    listEntries(one, `${path}.${key}`, record.source),
+  );
   return own ? [[path, record], ...nested] : nested;
 }
 

@@ -1,9 +1,9 @@
 import { execFileSync, spawn } from 'node:child_process';
-import { createServer } from 'node:net';
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { TestProject } from 'vitest/node';
 import { servePage } from '../../src/cli/serve-page.ts';
+import { findFreePort } from './find-free-port.ts';
 
 declare module 'vitest' {
   interface ProvidedContext {
@@ -55,17 +55,4 @@ async function serveDist(port: number): Promise<{ address: string; stop: () => v
     });
   });
   return { address, stop: () => server.kill('SIGTERM') };
-}
-
-/** A port that was free a moment ago. */
-export function findFreePort(): Promise<number> {
-  const probe = createServer();
-  return new Promise((found, lost) => {
-    probe.once('error', lost);
-    probe.listen(0, '127.0.0.1', () => {
-      const address = probe.address();
-      const port = typeof address === 'object' && address ? address.port : 0;
-      probe.close(() => found(port));
-    });
-  });
 }
