@@ -1,5 +1,5 @@
 import { Fail } from './fail.ts';
-import { encodePart } from './formats/encode-part.ts';
+import { encodePart, type PartShape } from './formats/encode-part.ts';
 import { type PartFormat, partFormats } from './formats/part-formats.ts';
 import type { Job } from './job/job-schema.ts';
 import { fieldsOfSpec } from './job/spec-fields.ts';
@@ -7,7 +7,6 @@ import { layTrialPlate } from './making/lay-trial-plate.ts';
 import { type PlanOptions, planWheel } from './plan-wheel.ts';
 import { listRivals } from './readings/choose-ending.ts';
 import { buildSolid } from './solid/build-solid.ts';
-import type { Mesh } from './solid/mesh.ts';
 import type { WheelForm } from './solid/wheel-form.ts';
 
 export interface MakeOptions extends PlanOptions {
@@ -46,9 +45,9 @@ export function make(job: Job, options: MakeOptions): MadePart {
   const { wheel, answer, isTrial, plan, planRival } = planWheel(job, options);
   const chordError = options.chordErrorMm ?? usualChordError;
   const name = `${fileName(wheel.id)}${isTrial ? '-trial' : ''}`;
-  const mesh = buildSolid(plan.form, chordError);
+  const shape = { mesh: buildSolid(plan.form, chordError), bodies: [{ form: plan.form, x: 0 }] };
   const metadata = describePart(job, plan.form, isTrial);
-  const files = writeMesh(mesh, name, metadata, formats);
+  const files = writeShape(shape, name, metadata, formats);
   const rivals = answer && isTrial ? listRivals(answer.candidates).slice(0, 4) : [];
   if (rivals.length < 2 || plan.form.spec.kind !== 'external') {
     return { wheelId: wheel.id, isTrial, warnings: plan.warnings, spec: fieldsOfSpec(plan.form.spec), files };
@@ -63,7 +62,7 @@ export function make(job: Job, options: MakeOptions): MadePart {
     isTrial,
     warnings: plan.warnings,
     spec: fieldsOfSpec(plan.form.spec),
-    files: [...files, ...writeMesh(plate.mesh, `${fileName(wheel.id)}-trial-plate`, metadata, formats)],
+    files: [...files, ...writeShape(plate, `${fileName(wheel.id)}-trial-plate`, metadata, formats)],
     trialPlate: {
       marks: plate.marks.map((mark, i) => ({
         mark,
@@ -88,15 +87,15 @@ function chooseFormats(keys: readonly string[] | undefined): readonly PartFormat
   });
 }
 
-function writeMesh(
-  mesh: Mesh,
+function writeShape(
+  shape: PartShape,
   name: string,
   metadata: Readonly<Record<string, string>>,
   formats: readonly PartFormat[],
 ): MadeFile[] {
   return formats.map((format) => ({
     name: `${name}.${format.extension}`,
-    bytes: encodePart(format, mesh, name, metadata),
+    bytes: encodePart(format, shape, name, metadata),
     format,
   }));
 }

@@ -41,7 +41,8 @@ const styles: Readonly<Record<FlatLayer, { readonly color: number; readonly line
   outline: { color: 7, line: 'Continuous' },
   bore: { color: 7, line: 'Continuous' },
   holes: { color: 7, line: 'Continuous' },
-  hub: { color: 8, line: 'Continuous' },
+  'other-outlines': { color: 8, line: 'Continuous' },
+  edges: { color: 8, line: 'Continuous' },
   'pitch-circle': { color: 8, line: 'CENTER' },
 };
 

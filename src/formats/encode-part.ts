@@ -1,8 +1,10 @@
+import { buildExact } from '../solid/build-exact.ts';
 import { flattenPart } from '../solid/flatten-part.ts';
 import type { Mesh } from '../solid/mesh.ts';
 import type { WheelForm } from '../solid/wheel-form.ts';
 import { encodeDxf } from './dxf.ts';
 import type { PartFormat } from './part-formats.ts';
+import { encodeStep } from './step.ts';
 import { encodeStl } from './stl.ts';
 import { encodeSvg } from './svg.ts';
 import { encodeThreeMf } from './three-mf.ts';
@@ -18,6 +20,12 @@ type Encode = (shape: PartShape, name: string, metadata: Readonly<Record<string,
 const encoders: Readonly<Record<PartFormat['key'], Encode>> = {
   stl: ({ mesh }, name) => encodeStl(mesh, `${name} (mm)`),
   '3mf': ({ mesh }, name, metadata) => encodeThreeMf(mesh, name, metadata),
+  step: ({ bodies }, name, metadata) =>
+    encodeStep(
+      bodies.map(({ form, x }) => ({ body: buildExact(form), x })),
+      name,
+      metadata.Description ?? '',
+    ),
   dxf: (shape) => encodeDxf(flatten(shape)),
   svg: (shape, name) => encodeSvg(flatten(shape), name),
 };

@@ -33,7 +33,7 @@ export function encodeSvg(curves: readonly FlatCurve[], title: string): Uint8Arr
 const margin = 1;
 
 function isCut(layer: FlatLayer): boolean {
-  return layer !== 'hub' && layer !== 'pitch-circle';
+  return layer === 'outline' || layer === 'bore' || layer === 'holes';
 }
 
 function writeCurve(curve: FlatCurve): string {
@@ -44,7 +44,7 @@ function writeCurve(curve: FlatCurve): string {
   return `<line x1="${round(x1)}" y1="${round(-y1)}" x2="${round(x2)}" y2="${round(-y2)}"/>`;
 }
 
-/** With y turned over, a counter-clockwise arc has sweep flag 0. No piece turns by half a turn or more. */
+/** With y turned over, a counter-clockwise arc has sweep flag 0. */
 function tracePath({ points, bulges }: ArcLoop): string {
   let path = `M${round(points[0])} ${round(-points[1])}`;
   for (let k = 0; k < bulges.length; k++) {
@@ -57,7 +57,7 @@ function tracePath({ points, bulges }: ArcLoop): string {
     }
     const chord = Math.hypot(points[next] - points[2 * k], points[next + 1] - points[2 * k + 1]);
     const radius = round((chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge)));
-    path += `A${radius} ${radius} 0 0 ${bulge > 0 ? 0 : 1} ${to}`;
+    path += `A${radius} ${radius} 0 ${Math.abs(bulge) > 1 ? 1 : 0} ${bulge > 0 ? 0 : 1} ${to}`;
   }
   return `${path}Z`;
 }

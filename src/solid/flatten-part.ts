@@ -1,108 +1,105 @@
 import { findDiameters } from '../involute/gear-diameters.ts';
-import { findOutlineArcs } from '../involute/find-outline-arcs.ts';
-import type { ArcLoop } from '../plane/fit-arcs.ts';
-import { type Bore, checkForm, findMarkCircle, type WheelForm } from './wheel-form.ts';
+import { traceOutline } from '../involute/trace-outline.ts';
+import { type ArcLoop, fitArcs } from '../plane/fit-arcs.ts';
+import { checkForm } from './check-form.ts';
+import { findArcLoop } from './find-arc-loop.ts';
+import { type StackWall, stackPart } from './part-stack.ts';
+import { listSections, type WheelForm } from './wheel-form.ts';
 
 /** What a curve of a flat drawing is: to be cut (the first three), or for reading alone. */
-export type FlatLayer = 'outline' | 'bore' | 'holes' | 'hub' | 'pitch-circle';
+export type FlatLayer = 'outline' | 'bore' | 'holes' | 'other-outlines' | 'edges' | 'pitch-circle';
 
 /** One curve of a part seen along its axis, mm. */
 export type FlatCurve = { readonly layer: FlatLayer } & (
   | { readonly kind: 'loop'; readonly loop: ArcLoop }
   | { readonly kind: 'circle'; readonly x: number; readonly y: number; readonly radius: number }
-  | { readonly kind: 'line'; readonly from: readonly [number, number]; readonly to: readonly [number, number] }
+  | {
+      readonly kind: 'line';
+      readonly from: readonly [number, number];
+      readonly to: readonly [number, number];
+    }
 );
 
 /**
- * A part as plane curves, seen on its upper face with the axis at (x, 0): the outline of the teeth, bore and holes,
- * hubs, and the reference circle (a rack: its datum line). Circles are circles; flanks and fillets are arcs within
- * `error` (mm) of the exact curves. A helical part shows its section at the lower face, since no flat drawing holds
- * the helix; chamfers are left out.
+ * A part as plane curves, seen on its upper face with the axis at (x, 0): the outline of its widest teeth, bore,
+ * through holes; the outlines of a compound gear's other teeth, the edges of hubs, flanges and webs, and the
+ * reference circles (a rack: its datum line). Circles are circles; flanks and fillets are arcs within `error` (mm) of
+ * the exact curves. A helical part shows its section at its lower face, since no flat drawing holds the helix;
+ * chamfers and holes across the axis are left out.
  *
  * Throws the Fails of `buildSolid`.
  */
 export function flattenPart(form: WheelForm, x: number, error: number): FlatCurve[] {
   checkForm(form);
-  const { spec, bore, hubs, rimDiameter, marks } = form;
+  if (form.spec.kind === 'rack') return flattenRack(form, x, error);
+  const { walls } = stackPart(form);
+  const low = walls.reduce((least, wall) => Math.min(least, wall.low), Number.POSITIVE_INFINITY);
+  const high = walls.reduce((most, wall) => Math.max(most, wall.high), Number.NEGATIVE_INFINITY);
+  const toothed = walls.filter((wall) => wall.loop.kind === 'teeth');
+  const widest = toothed.reduce((best, wall) => (wall.loop.most > best.loop.most ? wall : best));
   const curves: FlatCurve[] = [];
-  const circle = (layer: FlatLayer, diameter: number, atX = x, atY = 0): void => {
-    curves.push({ layer, kind: 'circle', x: atX, y: atY, radius: diameter / 2 });
-  };
-  curves.push({ layer: 'outline', kind: 'loop', loop: moveLoop(findOutlineArcs(spec, error), x) });
-  if (spec.kind === 'rack') {
-    const pitch = (Math.PI * spec.module) / Math.cos(spec.helixAngle);
+  const drawn = new Set<string>();
+  for (const wall of walls) {
+    if (drawn.has(wall.loop.key)) continue;
+    drawn.add(wall.loop.key);
+    const isThrough =
+      walls
+        .filter(({ loop }) => loop.key === wall.loop.key)
+        .reduce((height, one) => height + one.high - one.low, 0) >=
+      high - low - nearly;
+    curves.push(drawWall(wall, layerOf(wall, wall.loop.key === widest.loop.key, isThrough, form), x, error));
+  }
+  for (const { spec } of listSections(form)) {
     curves.push({
+      layer: 'pitch-circle',
+      kind: 'circle',
+      x,
+      y: 0,
+      radius: findDiameters(spec).reference / 2,
+    });
+  }
+  return curves;
+}
+
+/** Heights nearer than this are one, mm, as in the stack. */
+const nearly = 1e-5;
+
+function layerOf(
+  { loop, isHole }: StackWall,
+  isWidest: boolean,
+  isThrough: boolean,
+  form: WheelForm,
+): FlatLayer {
+  if (loop.kind === 'teeth') return isWidest ? 'outline' : 'other-outlines';
+  if (loop.kind === 'bore') return 'bore';
+  if (form.spec.kind === 'internal') return 'outline';
+  return isHole && isThrough ? 'holes' : 'edges';
+}
+
+function drawWall(wall: StackWall, layer: FlatLayer, x: number, error: number): FlatCurve {
+  const { loop } = wall;
+  if (loop.kind === 'circle') return { layer, kind: 'circle', x: x + loop.x, y: loop.y, radius: loop.radius };
+  if (loop.kind === 'bore' && loop.bore.shape === 'round')
+    return { layer, kind: 'circle', x, y: 0, radius: loop.bore.diameter / 2 };
+  const { points, bulges } = findArcLoop(wall, error);
+  return { layer, kind: 'loop', loop: { points: points.map((v, k) => (k % 2 === 0 ? v + x : v)), bulges } };
+}
+
+function flattenRack({ spec }: WheelForm, x: number, error: number): FlatCurve[] {
+  const outline = traceOutline(spec, 0.05 * error).points;
+  const { points, bulges } = fitArcs([...outline, outline[0], outline[1]], 0.85 * error);
+  const loop = {
+    points: Float64Array.from(points.slice(0, -2), (value, k) => (k % 2 === 0 ? value + x : value)),
+    bulges: Float64Array.from(bulges),
+  };
+  const pitch = (Math.PI * spec.module) / Math.cos(spec.helixAngle);
+  return [
+    { layer: 'outline', kind: 'loop', loop },
+    {
       layer: 'pitch-circle',
       kind: 'line',
       from: [x - pitch / 2, 0],
       to: [x + (spec.teeth - 0.5) * pitch, 0],
-    });
-    return curves;
-  }
-  if (spec.kind === 'internal' && rimDiameter !== undefined) circle('outline', rimDiameter);
-  if (bore.shape === 'round') circle('bore', bore.diameter);
-  else if (bore.shape !== 'none')
-    curves.push({ layer: 'bore', kind: 'loop', loop: moveLoop(findBoreLoop(bore), x) });
-  if (marks && marks.count > 0) {
-    const radius = findMarkCircle(form);
-    const apart = (1.6 * marks.diameter) / radius;
-    for (let k = 0; k < marks.count; k++) {
-      const angle = Math.PI / 2 + (k - (marks.count - 1) / 2) * apart;
-      circle('holes', marks.diameter, x + radius * Math.cos(angle), radius * Math.sin(angle));
-    }
-  }
-  for (const hub of hubs) circle('hub', hub.diameter);
-  circle('pitch-circle', findDiameters(spec).reference);
-  return curves;
-}
-
-/** A bore's section, flats facing +x as in the solid; counter-clockwise. */
-function findBoreLoop(bore: Exclude<Bore, { readonly shape: 'none' | 'round' }>): ArcLoop {
-  switch (bore.shape) {
-    case 'd': {
-      const radius = bore.diameter / 2;
-      const half = Math.acos((bore.flat - radius) / radius);
-      return arcsLoop(radius, [[half, 2 * Math.PI - half]]);
-    }
-    case 'double-d': {
-      const half = Math.acos(bore.flat / bore.diameter);
-      return arcsLoop(bore.diameter / 2, [
-        [half, Math.PI - half],
-        [Math.PI + half, 2 * Math.PI - half],
-      ]);
-    }
-    case 'hex':
-      return polygonLoop(6, bore.acrossFlats / Math.sqrt(3));
-    case 'square':
-      return polygonLoop(4, bore.acrossFlats / Math.SQRT2);
-  }
-}
-
-/** Arcs about the origin with straight lines between them, each of less than half a turn a piece. */
-function arcsLoop(radius: number, arcs: readonly (readonly [number, number])[]): ArcLoop {
-  const points: number[] = [];
-  const bulges: number[] = [];
-  for (const [from, to] of arcs) {
-    const pieces = Math.ceil((to - from) / (Math.PI / 2));
-    for (let k = 0; k <= pieces; k++) {
-      const angle = from + ((to - from) * k) / pieces;
-      points.push(radius * Math.cos(angle), radius * Math.sin(angle));
-      bulges.push(k < pieces ? Math.tan((to - from) / pieces / 4) : 0);
-    }
-  }
-  return { points: Float64Array.from(points), bulges: Float64Array.from(bulges) };
-}
-
-function polygonLoop(corners: number, radius: number): ArcLoop {
-  const points = new Float64Array(2 * corners);
-  for (let k = 0; k < corners; k++) {
-    const angle = ((k + 0.5) * 2 * Math.PI) / corners;
-    points[2 * k] = radius * Math.cos(angle);
-    points[2 * k + 1] = radius * Math.sin(angle);
-  }
-  return { points, bulges: new Float64Array(corners) };
-}
-
-function moveLoop({ points, bulges }: ArcLoop, x: number): ArcLoop {
-  return { points: points.map((value, k) => (k % 2 === 0 ? value + x : value)), bulges };
+    },
+  ];
 }
