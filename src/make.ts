@@ -4,6 +4,7 @@ import { type PartFormat, partFormats } from './formats/part-formats.ts';
 import type { Job } from './job/job-schema.ts';
 import { fieldsOfSpec } from './job/spec-fields.ts';
 import { layTrialPlate } from './making/lay-trial-plate.ts';
+import { namePartFile } from './name-part-file.ts';
 import { type PlanOptions, planWheel } from './plan-wheel.ts';
 import { listRivals } from './readings/choose-ending.ts';
 import { buildSolid } from './solid/build-solid.ts';
@@ -44,7 +45,7 @@ export function make(job: Job, options: MakeOptions): MadePart {
   const formats = chooseFormats(options.formats);
   const { wheel, answer, isTrial, plan, planRival } = planWheel(job, options);
   const chordError = options.chordErrorMm ?? usualChordError;
-  const name = `${fileName(wheel.id)}${isTrial ? '-trial' : ''}`;
+  const name = namePartFile(wheel.id, isTrial);
   const shape = { mesh: buildSolid(plan.form, chordError), bodies: [{ form: plan.form, x: 0 }] };
   const metadata = describePart(job, plan.form, isTrial);
   const files = writeShape(shape, name, metadata, formats);
@@ -62,7 +63,7 @@ export function make(job: Job, options: MakeOptions): MadePart {
     isTrial,
     warnings: plan.warnings,
     spec: fieldsOfSpec(plan.form.spec),
-    files: [...files, ...writeShape(plate, `${fileName(wheel.id)}-trial-plate`, metadata, formats)],
+    files: [...files, ...writeShape(plate, `${namePartFile(wheel.id, true)}-plate`, metadata, formats)],
     trialPlate: {
       marks: plate.marks.map((mark, i) => ({
         mark,
@@ -98,11 +99,6 @@ function writeShape(
     bytes: encodePart(format, shape, name, metadata),
     format,
   }));
-}
-
-/** Letters, digits, dots and dashes; what else an id holds becomes a dash. */
-function fileName(id: string): string {
-  return id.replace(/[^A-Za-z0-9.-]+/g, '-').replace(/^[.-]+/, '') || 'wheel';
 }
 
 function describePart(job: Job, form: WheelForm, isTrial: boolean): Record<string, string> {
