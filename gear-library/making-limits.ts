@@ -32,7 +32,8 @@ export const makingLimits: readonly MakingLimits[] = [
     boreMm: [0, 0.1],
     runoutMm: 0.1,
     general: 'm',
-    reason: 'both flanks stray by two thirds of a tenth; a tooth that is too thick jams, one that is thin only rattles',
+    reason:
+      'both flanks stray by two thirds of a tenth; a tooth that is too thick jams, one that is thin only rattles',
     source: flanks,
   },
   {
@@ -97,6 +98,13 @@ export const makingLimits: readonly MakingLimits[] = [
     source: practice,
   },
 ];
+
+/** Fine teeth have less to give than a process strays: no tooth may lose more, in modules. */
+export const leastTooth = {
+  mostThinningModules: 0.15,
+  reason: 'a tenth of the thickness of a tooth, and two to three times the usual backlash of a mesh',
+  source: practice,
+} as const;
 
 /** Permissible deviations for sizes without a tolerance of their own, mm either way: over the start, up to the end. */
 export interface GeneralLimit {

@@ -55,7 +55,13 @@ export const makingSettings: readonly MakingSetting[] = [
     reason: 'walls carry more than filling does',
     source: practice,
   },
-  { processes: filament, what: 'Filling', value: '100 %', reason: 'small gears need all of it', source: practice },
+  {
+    processes: filament,
+    what: 'Filling',
+    value: '100 %',
+    reason: 'small gears need all of it',
+    source: practice,
+  },
   {
     processes: filament,
     what: 'Outer wall',

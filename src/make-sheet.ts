@@ -62,9 +62,15 @@ export function planSheet(job: Job, options: SheetOptions): Pick<MadeSheet, 'she
   });
   const copies = options.copies ?? (process.isLayered ? 3 : 1);
   if (!Number.isInteger(copies) || copies < 1)
-    throw new Fail('bad-value', 'copies', `${copies} pieces can't be ordered`, 'Give a whole number from 1 on.', {
-      copies,
-    });
+    throw new Fail(
+      'bad-value',
+      'copies',
+      `${copies} pieces can't be ordered`,
+      'Give a whole number from 1 on.',
+      {
+        copies,
+      },
+    );
   return { sheet, order: writeOrder(sheet, copies) };
 }
 

@@ -55,11 +55,20 @@ function chooseFormats(list: string | undefined): { readonly parts: string[]; re
       { key },
     );
   }
-  return { parts: [...asked].filter((key) => parts.includes(key)), hasSheet: sheets.some((key) => asked.has(key)) };
+  return {
+    parts: [...asked].filter((key) => parts.includes(key)),
+    hasSheet: sheets.some((key) => asked.has(key)),
+  };
 }
 
 function findPaper(key: string | undefined): (typeof papers)[keyof typeof papers]['key'] {
   const found = Object.values(papers).find((paper) => paper.key === (key ?? 'a4').toLowerCase());
   if (found) return found.key;
-  throw new Fail('bad-usage', 'paper', `there is no paper "${key}" here`, `Use: ${Object.keys(papers).join(', ')}.`, { key });
+  throw new Fail(
+    'bad-usage',
+    'paper',
+    `there is no paper "${key}" here`,
+    `Use: ${Object.keys(papers).join(', ')}.`,
+    { key },
+  );
 }

@@ -3,7 +3,9 @@ import { wrapText } from './wrap-text.ts';
 
 /** What was made: the files and whom they are for, whether it is a part or one to try, and every warning. 80 columns at most. */
 export function reportPart(
-  part: Omit<MadePart, 'files'> & { readonly files: readonly { readonly format: PartFormat | SheetFormat }[] },
+  part: Omit<MadePart, 'files'> & {
+    readonly files: readonly { readonly format: PartFormat | SheetFormat }[];
+  },
   paths: readonly string[],
 ): string[] {
   const { spec } = part;

@@ -108,7 +108,10 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .argument('<JOB>', 'job file; - is standard input')
     .requiredOption('--wheel <ID>', 'the wheel to make')
     .requiredOption('--out <DIR>', 'folder for the files; made where it is missing')
-    .option('--as <FORMATS>', `${[...partFormats, ...sheetFormats].map(({ key }) => key).join(',')}; all where left out`)
+    .option(
+      '--as <FORMATS>',
+      `${[...partFormats, ...sheetFormats].map(({ key }) => key).join(',')}; all where left out`,
+    )
     .option('--process <KEY>', `how it will be made: ${processes.map(({ key }) => key).join(', ')}`)
     .option('--paper <SIZE>', `paper of the sheet: ${Object.keys(papers).join(' or ')}`, 'a4')
     .option('--force', 'replace files that are there')

@@ -12,9 +12,9 @@ import {
   PrintScaling,
   popGraphicsState,
   pushGraphicsState,
+  StandardFonts,
   setDashPattern,
   setLineWidth,
-  StandardFonts,
   stroke,
 } from '@cantoo/pdf-lib';
 import { laySheet } from '../making/lay-sheet.ts';
@@ -27,7 +27,11 @@ import type { Paper, SheetMark } from '../making/sheet-page.ts';
  * Text is in Helvetica, which every reader of PDF has, and in the letters of Western Europe; others lose their accents
  * or become `?`. Throws the Fails of the part's solid.
  */
-export async function encodeSheetPdf(sheet: MakingSheet, order: OrderSheet, paper: Paper): Promise<Uint8Array> {
+export async function encodeSheetPdf(
+  sheet: MakingSheet,
+  order: OrderSheet,
+  paper: Paper,
+): Promise<Uint8Array> {
   const document = await PDFDocument.create({ updateMetadata: false });
   document.setTitle(`${sheet.title.part}: making sheet`);
   document.setCreator('Sparetooth');
@@ -44,7 +48,8 @@ export async function encodeSheetPdf(sheet: MakingSheet, order: OrderSheet, pape
     page.pushOperators(pushGraphicsState(), concatTransformationMatrix(pointsPerMm, 0, 0, pointsPerMm, 0, 0));
     for (const mark of marks) if (mark.kind !== 'text') page.pushOperators(...drawMark(mark));
     page.pushOperators(popGraphicsState());
-    for (const mark of marks) if (mark.kind === 'text') drawText(page, mark, mark.isBold ? fonts.bold : fonts.plain, known);
+    for (const mark of marks)
+      if (mark.kind === 'text') drawText(page, mark, mark.isBold ? fonts.bold : fonts.plain, known);
   }
   return document.save();
 }
@@ -91,12 +96,7 @@ function drawMark(mark: Exclude<SheetMark, { readonly kind: 'text' }>): PDFOpera
   }
   if (isClosed) path.push(closePath());
   if (mark.kind === 'fill') return [...path, fill()];
-  return [
-    setLineWidth(mark.width),
-    setDashPattern([...mark.dash], 0),
-    ...path,
-    stroke(),
-  ];
+  return [setLineWidth(mark.width), setDashPattern([...mark.dash], 0), ...path, stroke()];
 }
 
 /** A line, or an arc as cubic curves of an eighth of a turn at most: within 4 millionths of their radius. */

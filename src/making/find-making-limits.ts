@@ -1,4 +1,10 @@
-import { flankGrade, generalLimits, type MakingLimits, makingLimits } from '../../gear-library/making-limits.ts';
+import {
+  flankGrade,
+  generalLimits,
+  leastTooth,
+  type MakingLimits,
+  makingLimits,
+} from '../../gear-library/making-limits.ts';
 import type { Process } from '../../gear-library/processes.ts';
 import { findDiameters } from '../involute/gear-diameters.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
@@ -33,14 +39,18 @@ export function findMakingLimits(process: Process, spec: GearSpec): PartLimits {
   const limits = makingLimits.find((one) => one.process === process.key);
   if (!limits) throw new Error(`no limits for ${process.key}`);
   const isShop = process.key === 'machine-shop';
-  const judged = ([lower, upper]: readonly [number, number]): Deviation => ({ lower, upper, basis: 'judgment' });
+  const judged = ([lower, upper]: readonly [number, number]): Deviation => ({
+    lower,
+    upper,
+    basis: 'judgment',
+  });
   const fitted = (size: number, fitClass: string, other: readonly [number, number]): Deviation => {
     if (!isShop || size > greatestFit) return judged(other);
     const { lower, upper } = findFitLimits(size, fitClass);
     return { lower: lower / 1000, upper: upper / 1000, basis: `ISO 286 ${fitClass}` };
   };
   return {
-    thinning: limits.thinningMm,
+    thinning: Math.min(limits.thinningMm, leastTooth.mostThinningModules * spec.module),
     runout: limits.runoutMm,
     outside: (diameter) => fitted(diameter, 'h11', limits.outsideMm),
     bore: (diameter) => fitted(diameter, 'H7', limits.boreMm),

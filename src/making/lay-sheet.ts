@@ -3,7 +3,7 @@ import { formatMm } from './format-mm.ts';
 import { type Frame, layViews } from './lay-views.ts';
 import type { GearDatum } from './list-gear-data.ts';
 import type { Inspection } from './list-inspections.ts';
-import type { MakingSheet } from './making-sheet.ts';
+import type { FurtherTeeth, MakingSheet } from './making-sheet.ts';
 import type { OrderSheet } from './order-sheet.ts';
 import {
   axisDash,
@@ -29,17 +29,23 @@ export function laySheet(
   paper: Paper,
   measure: MeasureText,
 ): readonly SheetPage[] {
-  const layers = [layDrawing, layChecks, layOrder];
-  return layers.map((lay, index) => {
-    const page = startPage(paper, names[index], measure);
+  const sheets: readonly (readonly [string, (page: PageBuilder, frame: Frame) => string])[] = [
+    ['Making sheet', (page, frame) => layDrawing(page, sheet, frame)],
+    ['Checks and settings', (page, frame) => layChecks(page, sheet, frame)],
+    ...sheet.others.map(
+      (teeth) =>
+        ['Further teeth', (page: PageBuilder, frame: Frame) => layFurther(page, teeth, frame)] as const,
+    ),
+    ['Order', (page, frame) => layOrder(page, order, frame)],
+  ];
+  return sheets.map(([name, lay], index) => {
+    const page = startPage(paper, name, measure);
     const frame = layFrame(page);
-    const scale = lay(page, sheet, order, { ...frame, low: frame.low + titleHeight });
-    layTitle(page, sheet, frame, scale, names[index], index + 1, layers.length);
+    const scale = lay(page, { ...frame, low: frame.low + titleHeight });
+    layTitle(page, sheet, frame, scale, name, index + 1, sheets.length);
     return page.finish();
   });
 }
-
-const names = ['Making sheet', 'Checks and settings', 'Order'] as const;
 
 /** ISO 5457: 20 mm at the filing edge, 10 mm elsewhere; centering marks reach 5 mm out of the frame. */
 const filingMargin = 20;
@@ -108,7 +114,10 @@ function layTitle(
       if (c > 0) page.line([columns[c], y, columns[c], y - rowHeight], narrow);
       page.text(columns[c] + 1, y - 2.6, label, { size: 2 });
       const room = columns[c + 1] - columns[c] - 2;
-      const size = Math.min(bodySize, (bodySize * room) / Math.max(room, page.measure(value, bodySize, true)));
+      const size = Math.min(
+        bodySize,
+        (bodySize * room) / Math.max(room, page.measure(value, bodySize, true)),
+      );
       page.text(columns[c] + 1, y - 7, size < 2 ? shorten(page, value, room) : value, {
         size: Math.max(size, 2),
         isBold: true,
@@ -116,7 +125,9 @@ function layTitle(
     });
   });
   layCheckBar(page, left + 4, top + 3);
-  page.text(left + 60, top + 6.5, 'Bar: 50 mm from first to last mark. Print at 100 %; if a caliper', { size: 2.6 });
+  page.text(left + 60, top + 6.5, 'Bar: 50 mm from first to last mark. Print at 100 %; if a caliper', {
+    size: 2.6,
+  });
   page.text(left + 60, top + 3, 'finds another length, measure nothing on this sheet.', { size: 2.6 });
   page.text(right - 2, top + 6.5, 'Lengths in mm. ISO 128, 129-1, 2203.', { size: 2.6, align: 'right' });
   page.text(right - 2, top + 3, 'Made with Sparetooth', { size: 2.6, align: 'right' });
@@ -137,17 +148,27 @@ function layCheckBar(page: PageBuilder, x: number, y: number): void {
     page.line([x + at, y, x + at, y + (at % 10 === 0 ? 4 : 2)], narrow);
 }
 
-function layDrawing(page: PageBuilder, sheet: MakingSheet, _: OrderSheet, frame: Frame): string {
+function layDrawing(page: PageBuilder, sheet: MakingSheet, frame: Frame): string {
   const tableHigh = frame.low + (sheet.gearData.length + 1) * rowStep + 8;
   const split = Math.min(tableHigh, frame.low + 0.55 * (frame.high - frame.low));
   const scale = layViews(page, sheet.form, sheet.inspections, { ...frame, low: split });
   const middle = frame.left + 0.56 * (frame.right - frame.left);
-  layGearData(page, sheet.gearData, frame.left + 3, middle - 3, split - 2);
+  layGearData(page, sheet.gearData, {
+    left: frame.left + 3,
+    right: middle - 3,
+    low: frame.low,
+    high: split - 2,
+  });
   const width = frame.right - middle - 5;
   let y = heading(page, middle + 2, split - 2, 'Flanks');
   y = page.paragraph(middle + 2, y, width, sheet.flanks);
   if (sheet.form.spec.kind !== 'rack')
-    y = page.paragraph(middle + 2, y, width, `Runout of the teeth against the bore: at most ${formatMm(sheet.runout)} mm.`);
+    y = page.paragraph(
+      middle + 2,
+      y,
+      width,
+      `Runout of the teeth against the bore: at most ${formatMm(sheet.runout)} mm.`,
+    );
   y = heading(page, middle + 2, y - 2, 'General');
   for (const line of [
     'Sizes on the views are those of the finished part, before any allowance for a machine.',
@@ -166,30 +187,40 @@ function heading(page: PageBuilder, x: number, y: number, text: string): number 
   return y - 9;
 }
 
-function layGearData(
-  page: PageBuilder,
-  rows: readonly GearDatum[],
-  left: number,
-  right: number,
-  top: number,
-): void {
-  let y = heading(page, left, top, 'Gear data');
+function layGearData(page: PageBuilder, rows: readonly GearDatum[], { left, right, low, high }: Frame): void {
+  let y = heading(page, left, high, 'Gear data');
+  const step = Math.min(rowStep, (y - low) / rows.length);
+  const size = step / lineStep;
   const symbolAt = left + 0.62 * (right - left);
   for (const { name, symbol, value, digits, unit } of rows) {
     const words = typeof value === 'number' ? value.toFixed(digits) : value;
-    page.text(left, y, name, { size: fitSize(page, name, symbolAt - left - 1) });
-    page.text(symbolAt, y, symbol, { size: 2.8 });
-    page.text(right, y, unit === '' ? words : `${words} ${unit}`, { align: 'right' });
-    page.line([left, y - 1.1, right, y - 1.1], narrow / 2);
-    y -= rowStep;
+    page.text(left, y, name, { size: Math.min(size, fitSize(page, name, symbolAt - left - 1)) });
+    page.text(symbolAt, y, symbol, { size: Math.min(size, 2.8) });
+    page.text(right, y, unit === '' ? words : `${words} ${unit}`, { align: 'right', size });
+    page.line([left, y - 0.25 * step, right, y - 0.25 * step], narrow / 2);
+    y -= step;
   }
+}
+
+function layFurther(page: PageBuilder, { gearData, inspections }: FurtherTeeth, frame: Frame): string {
+  const left = frame.left + 3;
+  const right = frame.right - 3;
+  const y = layInspections(
+    page,
+    inspections,
+    left,
+    right,
+    heading(page, left, frame.high - 1, 'Check these teeth'),
+  );
+  layGearData(page, gearData, { left, right: left + 0.56 * (right - left), low: frame.low, high: y - 2 });
+  return 'none';
 }
 
 function fitSize(page: PageBuilder, text: string, room: number): number {
   return Math.max(2, Math.min(bodySize, (bodySize * room) / page.measure(text, bodySize, false)));
 }
 
-function layChecks(page: PageBuilder, sheet: MakingSheet, _: OrderSheet, frame: Frame): string {
+function layChecks(page: PageBuilder, sheet: MakingSheet, frame: Frame): string {
   const left = frame.left + 3;
   const right = frame.right - 3;
   let y = heading(page, left, frame.high - 1, 'Check the made part');
@@ -198,14 +229,28 @@ function layChecks(page: PageBuilder, sheet: MakingSheet, _: OrderSheet, frame: 
   const top = y - 2;
   layTrueOutline(page, sheet, { left: outlineAt, right: frame.right, low: frame.low, high: top });
   const width = outlineAt - left - 3;
-  y = heading(page, left, top, `Making: ${sheet.title.process.name}`);
-  for (const { what, value } of sheet.settings) y = page.paragraph(left, y, width, `${what}: ${value}.`, { size: 2.9 });
-  y = heading(page, left, y, 'Mind');
-  for (const caution of sheet.cautions) {
-    const rows = page.paragraph(left, y, width, caution, { size: 2.9 });
-    y = rows - 0.6;
-  }
+  // The size at which all of it fits, tried on a page that nobody sees.
+  const sizes = [2.9, 2.6, 2.3, 2];
+  const fits = (size: number): boolean =>
+    layWords(startPage(page.paper, '', page.measure), sheet, left, width, top, size) > frame.low;
+  layWords(page, sheet, left, width, top, sizes.find(fits) ?? 2);
   return '1:1';
+}
+
+function layWords(
+  page: PageBuilder,
+  sheet: MakingSheet,
+  left: number,
+  width: number,
+  top: number,
+  size: number,
+): number {
+  let y = heading(page, left, top, `Making: ${sheet.title.process.name}`);
+  for (const { what, value } of sheet.settings)
+    y = page.paragraph(left, y, width, `${what}: ${value}.`, { size });
+  y = heading(page, left, y, 'Mind');
+  for (const caution of sheet.cautions) y = page.paragraph(left, y, width, caution, { size }) - 0.6;
+  return y;
 }
 
 function layInspections(
@@ -270,7 +315,8 @@ function layTrueOutline(page: PageBuilder, { form }: MakingSheet, frame: Frame):
     } else if (curve.kind === 'circle') {
       const [cx, cy] = [x + curve.x, center + curve.y];
       const dash = curve.layer === 'pitch-circle' ? axisDash : [];
-      const fits = isInside(cx - curve.radius, cy - curve.radius) && isInside(cx + curve.radius, cy + curve.radius);
+      const fits =
+        isInside(cx - curve.radius, cy - curve.radius) && isInside(cx + curve.radius, cy + curve.radius);
       if (fits) page.circle(cx, cy, curve.radius, narrow, dash);
     }
   }
@@ -304,7 +350,7 @@ function most(values: readonly number[]): number {
   return values.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
 }
 
-function layOrder(page: PageBuilder, _: MakingSheet, order: OrderSheet, frame: Frame): string {
+function layOrder(page: PageBuilder, order: OrderSheet, frame: Frame): string {
   const left = frame.left + 4;
   const right = frame.right - 4;
   let y = heading(page, left, frame.high - 2, 'Order');

@@ -1,9 +1,10 @@
+import { findDiameters } from '../involute/gear-diameters.ts';
 import { flattenPart } from '../solid/flatten-part.ts';
 import { findBoreRadius, type WheelForm } from '../solid/wheel-form.ts';
 import { formatMm } from './format-mm.ts';
 import type { Inspection } from './list-inspections.ts';
 import { findSectionLines, type SectionLines } from './section-lines.ts';
-import { axisDash, narrow, type PageBuilder, wide } from './sheet-page.ts';
+import { axisDash, bodySize, narrow, type PageBuilder, wide } from './sheet-page.ts';
 
 /** Room on a page, mm. */
 export interface Frame {
@@ -29,6 +30,7 @@ const scales: readonly (readonly [number, number])[] = [
 /** Paper round and between the views for dimensions, mm. */
 const around = 16;
 const between = 26;
+const beyond = 18;
 
 /**
  * Draws the front view and the half section beside it (ISO 128, first-angle or third: the section is cut, so it reads
@@ -51,7 +53,7 @@ export function layViews(
   const wideness = front.right - front.left + section.length;
   const tallness = section.high - section.low;
   const room = {
-    width: frame.right - frame.left - 2 * around - between,
+    width: frame.right - frame.left - 2 * around - between - beyond,
     height: frame.high - frame.low - 2 * around,
   };
   const [drawn, real] =
@@ -59,7 +61,7 @@ export function layViews(
     scales[scales.length - 1];
   const scale = drawn / real;
   const y = (frame.low + frame.high) / 2 - ((section.high + section.low) / 2) * scale;
-  const start = (frame.left + frame.right - wideness * scale - between) / 2;
+  const start = (frame.left + frame.right - wideness * scale - between - beyond) / 2;
   const place = { x: start - front.left * scale, y, scale };
   for (const curve of curves) {
     const width = curve.layer === 'pitch-circle' ? narrow : wide;
@@ -91,7 +93,11 @@ function laySection(page: PageBuilder, section: SectionLines, left: number, y: n
   for (const [x1, y1, x2, y2] of section.edges)
     page.line([left + x1 * scale, y + y1 * scale, left + x2 * scale, y + y2 * scale], wide);
   for (const [x1, x2, at] of section.pitch)
-    page.line([left + x1 * scale - 3, y + at * scale, left + x2 * scale + 3, y + at * scale], narrow, axisDash);
+    page.line(
+      [left + x1 * scale - 3, y + at * scale, left + x2 * scale + 3, y + at * scale],
+      narrow,
+      axisDash,
+    );
   for (const [a, b, c, d] of section.cut)
     for (const row of hatch(left + a * scale, y + b * scale, left + c * scale, y + d * scale))
       page.line(row, narrow);
@@ -122,43 +128,53 @@ function layDimensions(
   y: number,
   scale: number,
 ): void {
-  const valueOf = (key: string): number | undefined => inspections.find((one) => one.key === key)?.value;
+  const findValue = (key: string): number | undefined => inspections.find((one) => one.key === key)?.value;
   const right = left + section.length * scale;
   const upright = (key: string, x: number, radius: number, from: number): void => {
-    const value = valueOf(key);
+    const value = findValue(key);
     if (value === undefined) return;
     const reach = radius * scale;
     const out = x < from ? -1.5 : 1.5;
     page.line([from, y + reach, x + out, y + reach], narrow);
     page.line([from, y - reach, x + out, y - reach], narrow);
     layArrows(page, [x, y - reach, x, y + reach]);
-    const words = `\u00d8${formatMm(value)}`;
-    // Beside the line, over the view's end, where there is white paper.
-    page.text(x + (x < from ? -1 : 1), y + reach + 1.5, words, { align: x < from ? 'right' : 'left' });
+    // Off the line's end, where there is white paper; a bore's below, so that it stays clear of a hub's.
+    const at = key === 'bore' ? y - reach - 4 : y + reach + 1.5;
+    page.text(x + (x < from ? -1 : 0), at, `\u00d8${formatMm(value)}`, {
+      align: x < from ? 'right' : 'left',
+    });
   };
   const along = (key: string, from: number, to: number, at: number, edge: number): void => {
-    const value = valueOf(key);
+    const value = findValue(key);
     if (value === undefined) return;
     const out = at > edge ? 1.5 : -1.5;
     page.line([from, edge, from, at + out], narrow);
     page.line([to, edge, to, at + out], narrow);
     layArrows(page, [from, at, to, at]);
-    page.text((from + to) / 2, at + 1, formatMm(value), { align: 'middle' });
+    const words = formatMm(value);
+    const isTight = to - from < page.measure(words, bodySize, false) + 1;
+    if (isTight) page.text(to + 2 * head + 1, at + 0.8, words);
+    else page.text((from + to) / 2, at + 1, words, { align: 'middle' });
   };
   if (form.spec.kind !== 'rack') {
-    const { tipDiameter } = { tipDiameter: valueOf('outside') };
-    if (form.spec.kind === 'external' && tipDiameter !== undefined) upright('outside', left - 9, tipDiameter / 2, left);
-    if (form.bore.shape === 'round') upright('bore', right + 8, findBoreRadius(form.bore), right);
+    if (form.spec.kind === 'external') upright('outside', left - 9, findDiameters(form.spec).tip / 2, left);
+    if (form.bore.shape === 'round') upright('bore', right + 6, findBoreRadius(form.bore), right);
     if (form.spec.kind === 'internal') upright('rim', right + 8, (form.rimDiameter ?? 0) / 2, right);
     const hub = form.hubs.at(0);
-    if (hub) upright(`hub-${hub.side}`, right + 17, hub.diameter / 2, right);
+    if (hub) upright(`hub-${hub.side}`, right + 21, hub.diameter / 2, right);
   }
   const bottom = form.hubs.find((one) => one.side === 'bottom');
   const others = (form.others ?? []).length > 0;
   const before = others ? undefined : (bottom?.length ?? 0);
   if (before !== undefined) {
     const from = left + before * scale;
-    along('face-width', from, from + form.faceWidth * scale, y + section.high * scale + 8, y + section.high * scale);
+    along(
+      'face-width',
+      from,
+      from + form.faceWidth * scale,
+      y + section.high * scale + 8,
+      y + section.high * scale,
+    );
   }
   along('overall-length', left, right, y + section.low * scale - 9, y + section.low * scale);
 }

@@ -4,8 +4,9 @@ import { findPinRange } from '../involute/pin-range.ts';
 import { findSpanTeeth } from '../involute/span.ts';
 import { type AskedReading, expectReading } from '../readings/expected-reading.ts';
 import type { Bore, WheelForm } from '../solid/wheel-form.ts';
-import { findPartLength } from './find-part-length.ts';
 import type { Deviation, PartLimits } from './find-making-limits.ts';
+import { findPartLength } from './find-part-length.ts';
+import { formatMm } from './format-mm.ts';
 
 /** One size to check on the made part, mm. */
 export interface Inspection {
@@ -83,9 +84,35 @@ export function listInspections(
     const side = hubs.length > 1 ? ` ${index + 1}` : '';
     plain(`hub-${hub.side}`, `Hub${side} diameter`, 'across the hub', hub.diameter);
   });
+  addFeatures(plain, form);
   const length = findPartLength(form);
-  if (length > faceWidth + 1e-6) plain('overall-length', 'Overall length', 'over everything along the axis', length);
+  if (length > faceWidth + 1e-6)
+    plain('overall-length', 'Overall length', 'over everything along the axis', length);
   return found;
+}
+
+/** What stands on the teeth's faces or is cut into them. */
+function addFeatures(
+  plain: (key: string, what: string, how: string, value: number) => void,
+  { flanges = [], web, holes, crossHole }: WheelForm,
+): void {
+  for (const flange of flanges) {
+    plain(`flange-${flange.side}`, 'Flange diameter', 'across the flange', flange.diameter);
+    plain(`flange-width-${flange.side}`, 'Flange width', 'at its rim', flange.thickness);
+  }
+  if (web) {
+    plain('web', 'Web thickness', 'between hub and rim', web.thickness);
+    plain('web-rim', 'Rim, inside', 'across the web', web.rimDiameter);
+  }
+  if (holes) {
+    plain(
+      'holes',
+      `${holes.count} holes, each`,
+      `on a circle of ${formatMm(holes.circleDiameter)} mm`,
+      holes.diameter,
+    );
+  }
+  if (crossHole) plain('cross-hole', 'Hole across the hub', 'by a drill shank', crossHole.diameter);
 }
 
 /** A helical span leans across the face: it needs W sin β_b of width, and some to rest on. */
@@ -118,11 +145,13 @@ function addOutside(found: Inspection[], spec: GearSpec, limits: PartLimits): vo
   const [lower, upper] = isInside ? [-outside.upper, -outside.lower] : [outside.lower, outside.upper];
   const read = (jaws: 'settled' | 'rocked' | undefined, change: number): number =>
     expectReading({ ...spec, tipDiameter: tip + change }, { of: 'outside', jaws }) ?? tip + change;
-  const ways = spec.teeth % 2 === 0 ? [undefined] : isInside ? (['rocked'] as const) : (['settled', 'rocked'] as const);
+  const ways =
+    spec.teeth % 2 === 0 ? [undefined] : isInside ? (['rocked'] as const) : (['settled', 'rocked'] as const);
   found.push({
     key: 'outside',
     what: isInside ? 'Across the tips, inside' : 'Outside, across the tips',
-    how: spec.teeth % 2 === 0 ? 'tips stand opposite' : 'no two tips stand opposite: see what the caliper reads',
+    how:
+      spec.teeth % 2 === 0 ? 'tips stand opposite' : 'no two tips stand opposite: see what the caliper reads',
     value: tip,
     low: tip + lower,
     high: tip + upper,
@@ -155,9 +184,16 @@ function addBore(found: Inspection[], bore: Bore, limits: PartLimits): void {
   if (bore.shape === 'none') return;
   const size = bore.shape === 'hex' || bore.shape === 'square' ? bore.acrossFlats : bore.diameter;
   const isFlats = bore.shape === 'hex' || bore.shape === 'square';
-  const how = size < 4 ? 'by a pin or drill shank: jaws read small holes small' : 'inside jaws, largest reading';
+  const how =
+    size < 4 ? 'by a pin or drill shank: jaws read small holes small' : 'inside jaws, largest reading';
   found.push(
-    plainSize('bore', isFlats ? 'Bore across flats' : 'Bore', isFlats ? 'inside jaws' : how, size, limits.bore(size)),
+    plainSize(
+      'bore',
+      isFlats ? 'Bore across flats' : 'Bore',
+      isFlats ? 'inside jaws' : how,
+      size,
+      limits.bore(size),
+    ),
   );
   if (bore.shape === 'd' || bore.shape === 'double-d') {
     const what = bore.shape === 'd' ? 'Bore, flat to wall' : 'Bore, between flats';

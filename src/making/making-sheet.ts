@@ -2,7 +2,7 @@ import { makingSettings } from '../../gear-library/making-settings.ts';
 import type { Material } from '../../gear-library/materials.ts';
 import type { Process } from '../../gear-library/processes.ts';
 import type { LengthReading, WheelEvidence } from '../readings/wheel-evidence.ts';
-import type { WheelForm } from '../solid/wheel-form.ts';
+import type { PlacedSection, WheelForm } from '../solid/wheel-form.ts';
 import { findMakingLimits } from './find-making-limits.ts';
 import { type GearDatum, listGearData, type SheetMate } from './list-gear-data.ts';
 import { type Inspection, listInspections } from './list-inspections.ts';
@@ -15,12 +15,19 @@ export interface MakingSheet {
   readonly form: WheelForm;
   readonly gearData: readonly GearDatum[];
   readonly inspections: readonly Inspection[];
+  /** The further toothings of a compound gear, in the order that the form has them */
+  readonly others: readonly FurtherTeeth[];
   /** Once round, teeth against bore, mm */
   readonly runout: number;
   readonly flanks: string;
   readonly settings: readonly { readonly what: string; readonly value: string }[];
   /** Plain sentences, the weightiest first */
   readonly cautions: readonly string[];
+}
+
+export interface FurtherTeeth {
+  readonly gearData: readonly GearDatum[];
+  readonly inspections: readonly Inspection[];
 }
 
 export interface SheetTitle {
@@ -52,6 +59,7 @@ export function planMakingSheet(wish: SheetWish): MakingSheet {
   const { plan, evidence, process, material } = wish;
   const { form } = plan;
   const limits = findMakingLimits(process, form.spec);
+  const pins = evidence.kit.pinsMm ?? [];
   const settings = makingSettings.filter((one) => one.processes.includes(process.key));
   return {
     title: {
@@ -65,7 +73,8 @@ export function planMakingSheet(wish: SheetWish): MakingSheet {
     },
     form,
     gearData: listGearData(form.spec, listMates(evidence)),
-    inspections: listInspections(form, limits, evidence.kit.pinsMm ?? []),
+    inspections: listInspections(form, limits, pins),
+    others: (form.others ?? []).map((section) => describeFurther(section, process, pins)),
     runout: limits.runout,
     flanks: limits.flanks,
     settings: settings.filter(({ what }) => what !== beware).map(({ what, value }) => ({ what, value })),
@@ -78,6 +87,33 @@ export function planMakingSheet(wish: SheetWish): MakingSheet {
 }
 
 const beware = 'Beware';
+
+function describeFurther(section: PlacedSection, process: Process, pins: readonly number[]): FurtherTeeth {
+  const { spec, faceWidth, offset, phase = 0 } = section;
+  const alone: WheelForm = { spec, faceWidth, chamfer: 0, hubs: [], bore: { shape: 'none' } };
+  const place: GearDatum[] = [
+    {
+      key: 'offset',
+      name: 'Lower face over that of the first teeth',
+      symbol: '',
+      value: offset,
+      digits: 3,
+      unit: 'mm',
+    },
+    {
+      key: 'phase',
+      name: 'A tooth stands from a first one by',
+      symbol: '',
+      value: (phase * 180) / Math.PI,
+      digits: 3,
+      unit: 'deg',
+    },
+  ];
+  return {
+    gearData: [...listGearData(spec, []), ...place],
+    inspections: listInspections(alone, findMakingLimits(process, spec), pins),
+  };
+}
 
 /** The mates whose teeth are counted, each with the distance of the shafts where it was measured. */
 function listMates({ mates, readings }: WheelEvidence): SheetMate[] {

@@ -39,7 +39,9 @@ export function writeOrder(sheet: MakingSheet, copies: number): OrderSheet {
         what,
         value: `${formatMm(value)} mm (${formatMm(low)} to ${formatMm(high)}; ${basis})`,
       })),
-      ...(isRack ? [] : [{ what: 'Runout of the teeth', value: `at most ${formatMm(runout)} mm, against the bore` }]),
+      ...(isRack
+        ? []
+        : [{ what: 'Runout of the teeth', value: `at most ${formatMm(runout)} mm, against the bore` }]),
       { what: 'Flanks', value: sheet.flanks },
     ],
     terms: [

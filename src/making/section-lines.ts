@@ -1,6 +1,6 @@
-import { rackBackDepth } from '../involute/rack-outline.ts';
-import { findGeneratingRack } from '../involute/generating-rack.ts';
 import { findDiameters } from '../involute/gear-diameters.ts';
+import { findGeneratingRack } from '../involute/generating-rack.ts';
+import { rackBackDepth } from '../involute/rack-outline.ts';
 import { type Loop, stackPart } from '../solid/part-stack.ts';
 import type { WheelForm } from '../solid/wheel-form.ts';
 
@@ -63,7 +63,8 @@ export function findSectionLines(form: WheelForm): SectionLines {
     }
     const outside = here.length > 0 ? edgeOf(here[0]) : 0;
     edges.push([low - base, -outside, high - base, -outside]);
-    if (outside !== seen) edges.push([low - base, -Math.min(outside, seen), low - base, -Math.max(outside, seen)]);
+    if (outside !== seen)
+      edges.push([low - base, -Math.min(outside, seen), low - base, -Math.max(outside, seen)]);
     seen = outside;
   }
   edges.push([top - base, 0, top - base, -seen]);

@@ -89,7 +89,12 @@ export const lineStep = 1.4;
 /** An empty page to put marks on. */
 export function startPage(paper: Paper, name: string, measure: MeasureText): PageBuilder {
   const marks: SheetMark[] = [];
-  const text: PageBuilder['text'] = (x, y, words, { size = bodySize, isBold = false, align = 'left' } = {}) => {
+  const text: PageBuilder['text'] = (
+    x,
+    y,
+    words,
+    { size = bodySize, isBold = false, align = 'left' } = {},
+  ) => {
     if (words === '') return;
     const width = align === 'left' ? 0 : measure(words, size, isBold);
     const left = align === 'left' ? x : align === 'middle' ? x - width / 2 : x - width;
