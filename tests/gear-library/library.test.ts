@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import * as basicRacks from '../../gear-library/basic-racks.ts';
 import * as driveLimits from '../../gear-library/drive-limits.ts';
 import * as fits from '../../gear-library/fits.ts';
+import * as makingLimits from '../../gear-library/making-limits.ts';
+import * as makingSettings from '../../gear-library/making-settings.ts';
 import * as materials from '../../gear-library/materials.ts';
 import * as pitchSeries from '../../gear-library/pitch-series.ts';
 import * as priors from '../../gear-library/priors.ts';
@@ -18,6 +20,8 @@ import * as wormLocking from '../../gear-library/worm-locking.ts';
 
 const modules = {
   basicRacks,
+  makingLimits,
+  makingSettings,
   pitchSeries,
   priors,
   processes,
