@@ -9,7 +9,7 @@ import { traceOutline } from './trace-outline.ts';
  *
  * For wheels; a rack has no such flank: a plain Error. Throws the Fails of `traceOutline`.
  *
- * @example m 1, z 20, 20°, error 0.001 mm: 7 arcs
+ * @example m 1, z 20, 20°, error 0.001 mm: 6 arcs
  */
 export function findFlankArcs(spec: GearSpec, error: number): ArcRun {
   if (spec.kind === 'rack') throw new Error('a rack has no flank about an axis');

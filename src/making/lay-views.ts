@@ -43,7 +43,8 @@ export function layViews(
   inspections: readonly Inspection[],
   frame: Frame,
 ): string {
-  const curves = flattenPart(form, 0, viewError);
+  // Hidden edges are left out: the section beside it shows them.
+  const curves = flattenPart(form, 0, viewError).filter(({ isHidden }) => !isHidden);
   const section = findSectionLines(form);
   const isRack = form.spec.kind === 'rack';
   const pitch = (Math.PI * form.spec.module) / Math.cos(form.spec.helixAngle);

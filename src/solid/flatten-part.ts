@@ -3,14 +3,14 @@ import { traceOutline } from '../involute/trace-outline.ts';
 import { type ArcLoop, fitArcs } from '../plane/fit-arcs.ts';
 import { checkForm } from './check-form.ts';
 import { findArcLoop } from './find-arc-loop.ts';
-import { type StackWall, stackPart } from './part-stack.ts';
+import { type Loop, type StackWall, stackPart } from './part-stack.ts';
 import { listSections, type WheelForm } from './wheel-form.ts';
 
 /** What a curve of a flat drawing is: to be cut (the first three), or for reading alone. */
 export type FlatLayer = 'outline' | 'bore' | 'holes' | 'other-outlines' | 'edges' | 'pitch-circle';
 
-/** One curve of a part seen along its axis, mm. */
-export type FlatCurve = { readonly layer: FlatLayer } & (
+/** One curve of a part seen along its axis, mm. `isHidden`: something wider stands over it. */
+export type FlatCurve = { readonly layer: FlatLayer; readonly isHidden?: boolean } & (
   | { readonly kind: 'loop'; readonly loop: ArcLoop }
   | { readonly kind: 'circle'; readonly x: number; readonly y: number; readonly radius: number }
   | {
@@ -47,7 +47,9 @@ export function flattenPart(form: WheelForm, x: number, error: number): FlatCurv
         .filter(({ loop }) => loop.key === wall.loop.key)
         .reduce((height, one) => height + one.high - one.low, 0) >=
       high - low - nearly;
-    curves.push(drawWall(wall, layerOf(wall, wall.loop.key === widest.loop.key, isThrough, form), x, error));
+    const layer = layerOf(wall, wall.loop.key === widest.loop.key, isThrough, form);
+    const curve = drawWall(wall, layer, x, error);
+    curves.push(isCovered(wall.loop, walls) ? { ...curve, isHidden: true } : curve);
   }
   for (const { spec } of listSections(form)) {
     curves.push({
@@ -63,6 +65,21 @@ export function flattenPart(form: WheelForm, x: number, error: number): FlatCurv
 
 /** Heights nearer than this are one, mm, as in the stack. */
 const nearly = 1e-5;
+
+/** Whether all of a curve lies under something wider, seen from above. */
+function isCovered({ key, most }: Loop, walls: readonly StackWall[]): boolean {
+  const top = walls.reduce(
+    (high, wall) => (wall.loop.key === key ? Math.max(high, wall.high) : high),
+    Number.NEGATIVE_INFINITY,
+  );
+  return walls.some(
+    ({ loop, low, isHole }) =>
+      !isHole &&
+      low >= top - nearly &&
+      loop.least >= most &&
+      (loop.kind !== 'circle' || (loop.x === 0 && loop.y === 0)),
+  );
+}
 
 function layerOf(
   { loop, isHole }: StackWall,

@@ -123,9 +123,7 @@ describe('make', () => {
     const { files, spec, sheet, order } = JSON.parse(ran.out);
     expect(files.at(-1)).toMatchObject({ mediaType: 'application/pdf' });
     expect(readFileSync(files.at(-1).path).subarray(0, 5).toString('latin1')).toBe('%PDF-');
-    expect(sheet.gearData.find((row: { key: string }) => row.key === 'teeth').value).toBe(
-      spec.teeth,
-    );
+    expect(sheet.gearData.find((row: { key: string }) => row.key === 'teeth').value).toBe(spec.teeth);
     expect(order.rows[0]).toEqual({ what: 'How many', value: '3' });
     const a5 = await runInProcess([...words, '--force', '--paper', 'a5'], text);
     expect(a5.code).toBe(2);

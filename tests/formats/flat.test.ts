@@ -4,6 +4,7 @@ import { partFormats } from '../../src/formats/part-formats.ts';
 import { findDiameters } from '../../src/involute/gear-diameters.ts';
 import type { GearSpec } from '../../src/involute/gear-spec.ts';
 import { traceOutline } from '../../src/involute/trace-outline.ts';
+import { flattenPart } from '../../src/solid/flatten-part.ts';
 import type { Mesh } from '../../src/solid/mesh.ts';
 import type { WheelForm } from '../../src/solid/wheel-form.ts';
 import { makeSpec, rad } from '../involute/make-spec.ts';
@@ -242,4 +243,13 @@ test('SVG is as large as its view box says in mm, holds all of the part and a ti
   expect(widthMm).toBeLessThan(25);
   expect(box[0]).toBeLessThan(-11);
   expect(title).toBe('a &amp; b');
+});
+
+test('seen from above, what lies under something wider is hidden: a hub below, not one above', () => {
+  const hub = (side: 'top' | 'bottom', diameter: number) => ({ side, diameter, length: 2 });
+  const form = formOf(makeSpec({ teeth: 30 }), { hubs: [hub('top', 10), hub('bottom', 12)] });
+  const hidden = flattenPart(form, 0, 0.01).flatMap((curve) =>
+    curve.isHidden && curve.kind === 'circle' ? [2 * curve.radius] : [],
+  );
+  expect(hidden).toEqual([12]);
 });
