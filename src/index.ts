@@ -21,6 +21,7 @@ export {
 } from './find-substitutes.ts';
 export { type FindTrainsOptions, findTrains } from './find-trains.ts';
 export { type PartFormat, partFormats } from './formats/part-formats.ts';
+export { type SheetFormat, sheetFormats } from './formats/sheet-formats.ts';
 export { identify } from './identify.ts';
 export { checkPartsSize, checkSize } from './job/check-size.ts';
 export { isCovered, kindOf } from './job/collect-evidence.ts';
@@ -38,6 +39,8 @@ export type { TrainRow, TrainsReport, WheelPick } from './job/trains-report.ts';
 export { formatJob } from './job/write-job.ts';
 export { type CouponFiles, layCoupon } from './lay-coupon.ts';
 export { type MadeFile, type MadePart, type MakeOptions, make } from './make.ts';
+export { type MadeSheet, makeSheet, planSheet, type SheetOptions } from './make-sheet.ts';
+export { papers } from './making/sheet-page.ts';
 export {
   type DrawnFaces,
   type ShapedPart,

@@ -3,8 +3,12 @@ import {
   type FoundCompensation,
   findCompensation,
   make,
+  makeSheet,
+  papers,
   parseCompensation,
   parseJob,
+  partFormats,
+  sheetFormats,
 } from '../index.ts';
 import type { CommandOutput } from './command-output.ts';
 import { reportPart } from './report-part.ts';
@@ -17,6 +21,7 @@ export interface MakeCommandOptions {
   readonly as?: string;
   readonly process?: string;
   readonly compensation?: string;
+  readonly paper?: string;
   readonly force?: boolean;
 }
 
@@ -27,25 +32,23 @@ export async function makeCommand(
   read: (path: string) => Promise<Uint8Array>,
 ): Promise<CommandOutput> {
   const { job, notices } = parseJob(bytes);
-  const formats = options.as?.split(',').map((key) => key.trim().toLowerCase());
+  const { parts, hasSheet } = chooseFormats(options.as);
   const found = await readCompensation(options, read);
   const process = options.process ?? found?.process;
-  const part = make(job, {
-    wheelId: options.wheel,
-    ...(formats === undefined ? {} : { formats: [...new Set(formats)] }),
-    process,
-    compensation: found,
-  });
-  const paths = await writeFiles(options.out, part.files, options.force === true);
-  const files = part.files.map(({ bytes, format }, index) => ({
+  const wish = { wheelId: options.wheel, ...(process === undefined ? {} : { process }) };
+  const part = make(job, { ...wish, formats: parts, compensation: found });
+  const made = hasSheet ? await makeSheet(job, { ...wish, paper: findPaper(options.paper) }) : undefined;
+  const all = [...part.files, ...(made ? [made.file] : [])];
+  const paths = await writeFiles(options.out, all, options.force === true);
+  const files = all.map(({ bytes, format }, index) => ({
     path: paths[index],
     bytes: bytes.length,
     mediaType: format.mediaType,
     forWhom: format.forWhom,
   }));
   return {
-    json: { ...part, files },
-    lines: reportPart(part, paths),
+    json: { ...part, files, ...(made ? { sheet: made.sheet, order: made.order } : {}) },
+    lines: reportPart({ ...part, files: all }, paths),
     notes: tellNotices(notices),
     exitCode: 0,
   };
@@ -69,4 +72,38 @@ async function readCompensation(
     );
   }
   return findCompensation({ format: 'sparetooth-compensation', version: 1, process });
+}
+
+/** The keys of part formats that are wanted, and whether the sheet is; all of them where nothing was said. */
+function chooseFormats(list: string | undefined): { readonly parts: string[]; readonly hasSheet: boolean } {
+  const parts = partFormats.map(({ key }) => key as string);
+  const sheets = sheetFormats.map(({ key }) => key as string);
+  if (list === undefined) return { parts, hasSheet: true };
+  const asked = new Set(list.split(',').map((key) => key.trim().toLowerCase()));
+  for (const key of asked) {
+    if (parts.includes(key) || sheets.includes(key)) continue;
+    throw new Fail(
+      'bad-usage',
+      'as',
+      `"${key}" is not a format that parts are written in`,
+      `Use: ${[...parts, ...sheets].join(', ')}.`,
+      { key },
+    );
+  }
+  return {
+    parts: [...asked].filter((key) => parts.includes(key)),
+    hasSheet: sheets.some((key) => asked.has(key)),
+  };
+}
+
+function findPaper(key: string | undefined): (typeof papers)[keyof typeof papers]['key'] {
+  const found = Object.values(papers).find((paper) => paper.key === (key ?? 'a4').toLowerCase());
+  if (found) return found.key;
+  throw new Fail(
+    'bad-usage',
+    'paper',
+    `there is no paper "${key}" here`,
+    `Use: ${Object.keys(papers).join(', ')}.`,
+    { key },
+  );
 }

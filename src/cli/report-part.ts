@@ -1,8 +1,13 @@
-import type { MadePart } from '../index.ts';
+import type { MadePart, PartFormat, SheetFormat } from '../index.ts';
 import { wrapText } from './wrap-text.ts';
 
 /** What was made: the files and whom they are for, whether it is a part or one to try, and every warning. 80 columns at most. */
-export function reportPart(part: MadePart, paths: readonly string[]): string[] {
+export function reportPart(
+  part: Omit<MadePart, 'files'> & {
+    readonly files: readonly { readonly format: PartFormat | SheetFormat }[];
+  },
+  paths: readonly string[],
+): string[] {
   const { spec } = part;
   const what = part.isTrial ? 'trial part' : 'part';
   const size = `${spec.teeth} teeth, module ${Number(spec.moduleMm.toFixed(4))} mm, ${spec.pressureAngleDeg} degrees`;
@@ -18,7 +23,7 @@ export function reportPart(part: MadePart, paths: readonly string[]): string[] {
   ];
 }
 
-function tellMarks(part: MadePart): string[] {
+function tellMarks(part: Pick<MadePart, 'trialPlate'>): string[] {
   if (!part.trialPlate) return [];
   return [
     '',

@@ -1,6 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { version } from '../../package.json';
-import { describeFail, Fail, partFormats, processes } from '../index.ts';
+import { describeFail, Fail, papers, partFormats, processes, sheetFormats } from '../index.ts';
 import type { CalibrateCommandOptions } from './calibrate.ts';
 import type { CheckCommandOptions } from './check.ts';
 import type { CommandOutput } from './command-output.ts';
@@ -111,12 +111,16 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .argument('<JOB>', 'job file; - is standard input')
     .requiredOption('--wheel <ID>', 'the wheel to make')
     .requiredOption('--out <DIR>', 'folder for the files; made where it is missing')
-    .option('--as <FORMATS>', `${partFormats.map(({ key }) => key).join(',')}; all where left out`)
+    .option(
+      '--as <FORMATS>',
+      `${[...partFormats, ...sheetFormats].map(({ key }) => key).join(',')}; all where left out`,
+    )
     .option('--process <KEY>', `how it will be made: ${processes.map(({ key }) => key).join(', ')}`)
     .option(
       '--compensation <FILE>',
       'what your machine adds, to be taken back; usual: what is typical for it',
     )
+    .option('--paper <SIZE>', `paper of the sheet: ${Object.keys(papers).join(' or ')}`, 'a4')
     .option('--force', 'replace files that are there')
     .option('--json', 'print one JSON document and nothing else')
     .action(async (path: string, options: MakeCommandOptions) => {
