@@ -4,13 +4,15 @@ import { type PartFormat, partFormats } from './formats/part-formats.ts';
 import type { Job } from './job/job-schema.ts';
 import { fieldsOfSpec } from './job/spec-fields.ts';
 import { layTrialPlate } from './making/lay-trial-plate.ts';
+import type { DesignReport } from './making/report-design.ts';
+import { type LastingOptions, planLasting } from './plan-lasting.ts';
 import { type PlanOptions, planWheel } from './plan-wheel.ts';
 import { listRivals } from './readings/choose-ending.ts';
 import { buildSolid } from './solid/build-solid.ts';
 import type { Mesh } from './solid/mesh.ts';
 import type { WheelForm } from './solid/wheel-form.ts';
 
-export interface MakeOptions extends PlanOptions {
+export interface MakeOptions extends PlanOptions, LastingOptions {
   /** Keys of part formats; all where left out */
   readonly formats?: readonly string[];
   /** Greatest stray of a chord from the exact curve, mm */
@@ -28,6 +30,8 @@ export interface MadePart {
   readonly isTrial: boolean;
   readonly warnings: readonly string[];
   readonly spec: ReturnType<typeof fieldsOfSpec>;
+  /** What was changed so that it lasts, and what proves it; none where it is the old wheel's copy */
+  readonly design?: DesignReport;
   readonly files: readonly MadeFile[];
   /** Where rivals remain: thin gears to roll by hand, and how each is marked */
   readonly trialPlate?: { readonly marks: readonly { readonly mark: string; readonly what: string }[] };
@@ -43,7 +47,10 @@ const usualChordError = 0.002;
  */
 export function make(job: Job, options: MakeOptions): MadePart {
   const formats = chooseFormats(options.formats);
-  const { wheel, answer, isTrial, plan, planRival } = planWheel(job, options);
+  const planned = planWheel(job, options);
+  const { wheel, answer, isTrial, planRival } = planned;
+  const plan = planLasting(job, planned, options);
+  const design = plan.report === undefined ? {} : { design: plan.report };
   const chordError = options.chordErrorMm ?? usualChordError;
   const name = `${fileName(wheel.id)}${isTrial ? '-trial' : ''}`;
   const mesh = buildSolid(plan.form, chordError);
@@ -51,7 +58,14 @@ export function make(job: Job, options: MakeOptions): MadePart {
   const files = writeMesh(mesh, name, metadata, formats);
   const rivals = answer && isTrial ? listRivals(answer.candidates).slice(0, 4) : [];
   if (rivals.length < 2 || plan.form.spec.kind !== 'external') {
-    return { wheelId: wheel.id, isTrial, warnings: plan.warnings, spec: fieldsOfSpec(plan.form.spec), files };
+    return {
+      wheelId: wheel.id,
+      isTrial,
+      warnings: plan.warnings,
+      spec: fieldsOfSpec(plan.form.spec),
+      ...design,
+      files,
+    };
   }
   const plate = layTrialPlate(
     rivals.map((rival) => planRival(rival.spec).form.spec),
@@ -63,6 +77,7 @@ export function make(job: Job, options: MakeOptions): MadePart {
     isTrial,
     warnings: plan.warnings,
     spec: fieldsOfSpec(plan.form.spec),
+    ...design,
     files: [...files, ...writeMesh(plate.mesh, `${fileName(wheel.id)}-trial-plate`, metadata, formats)],
     trialPlate: {
       marks: plate.marks.map((mark, i) => ({
