@@ -5,7 +5,7 @@ import type { Job } from './job/job-schema.ts';
 import { fieldsOfSpec } from './job/spec-fields.ts';
 import { layTrialPlate } from './making/lay-trial-plate.ts';
 import type { DesignReport } from './making/report-design.ts';
-import { type LastingOptions, planLasting } from './plan-lasting.ts';
+import { type LastingOptions, type LastingPlan, planLasting } from './plan-lasting.ts';
 import { type PlanOptions, planWheel } from './plan-wheel.ts';
 import { listRivals } from './readings/choose-ending.ts';
 import { buildSolid } from './solid/build-solid.ts';
@@ -15,6 +15,8 @@ import type { WheelForm } from './solid/wheel-form.ts';
 export interface MakeOptions extends PlanOptions, LastingOptions {
   /** Keys of part formats; all where left out */
   readonly formats?: readonly string[];
+  /** The part designed to last, where that is done already; worked out where left out */
+  readonly lasting?: LastingPlan | undefined;
   /** Greatest stray of a chord from the exact curve, mm */
   readonly chordErrorMm?: number;
 }
@@ -49,7 +51,7 @@ export function make(job: Job, options: MakeOptions): MadePart {
   const formats = chooseFormats(options.formats);
   const planned = planWheel(job, options);
   const { wheel, answer, isTrial, planRival } = planned;
-  const plan = planLasting(job, planned, options);
+  const plan = options.lasting ?? planLasting(job, planned, options);
   const design = plan.report === undefined ? {} : { design: plan.report };
   const chordError = options.chordErrorMm ?? usualChordError;
   const name = `${fileName(wheel.id)}${isTrial ? '-trial' : ''}`;

@@ -1,4 +1,4 @@
-import type { MadePart } from '../index.ts';
+import { type MadePart, tellDesign } from '../index.ts';
 import { wrapText } from './wrap-text.ts';
 
 /** What was made: the files and whom they are for, whether it is a part or one to try, and every warning. 80 columns at most. */
@@ -13,6 +13,7 @@ export function reportPart(part: MadePart, paths: readonly string[]): string[] {
       wrapText(forWhom, `  .${extension}: `),
     ),
     ...tellMarks(part),
+    ...tellChanges(part),
     ...(part.warnings.length === 0 ? [] : ['', 'Before you make it']),
     ...part.warnings.flatMap((warning) => wrapText(warning, '  - ')),
   ];
@@ -24,5 +25,19 @@ function tellMarks(part: MadePart): string[] {
     '',
     ...wrapText('The trial plate holds thin gears to roll by hand against the mate:'),
     ...part.trialPlate.marks.flatMap(({ mark, what }) => wrapText(`${mark}: ${what}`, '  ')),
+  ];
+}
+
+function tellChanges({ design }: MadePart): string[] {
+  if (!design) return [];
+  const { lead, made, left } = tellDesign(design);
+  const list = (head: string, lines: readonly string[]): string[] =>
+    lines.length === 0 ? [] : ['', head, ...lines.flatMap((line) => wrapText(line, '  - '))];
+  return [
+    '',
+    ...lead.flatMap((line) => wrapText(line)),
+    ...list('Changed, so that it lasts', made),
+    ...list('Left as it was', left),
+    ...list('Take care', design.cautions),
   ];
 }

@@ -1,6 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { version } from '../../package.json';
-import { describeFail, Fail, partFormats, processes } from '../index.ts';
+import { changeKeys, describeFail, Fail, makers, partFormats, processes } from '../index.ts';
 import type { CommandOutput } from './command-output.ts';
 import { type IdentifyOptions, identifyCommand } from './identify.ts';
 import type { MakeCommandOptions } from './make.ts';
@@ -109,7 +109,13 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .requiredOption('--wheel <ID>', 'the wheel to make')
     .requiredOption('--out <DIR>', 'folder for the files; made where it is missing')
     .option('--as <FORMATS>', `${partFormats.map(({ key }) => key).join(',')}; all where left out`)
-    .option('--process <KEY>', `how it will be made: ${processes.map(({ key }) => key).join(', ')}`)
+    .option('--process <KEY>', `design it to last, made by: ${processes.map(({ key }) => key).join(', ')}`)
+    .option('--material <KEY>', 'of what; chosen by process and warmth where left out')
+    .option('--off <KEYS>', `changes not to make: ${changeKeys.join(',')}`)
+    .option(
+      '--for <KEY>',
+      `just what they need, a message and a list: ${makers.map(({ key }) => key).join(', ')}`,
+    )
     .option('--force', 'replace files that are there')
     .option('--json', 'print one JSON document and nothing else')
     .action(async (path: string, options: MakeCommandOptions) => {
@@ -152,7 +158,7 @@ function tellFail(fail: Fail): string {
 
 /** The answer is no, where the job could be read but nothing can be made from what it says. */
 function exitCodeOf(fail: Fail): 1 | 2 {
-  return fail.code === 'not-identified' ? 1 : 2;
+  return fail.code === 'not-identified' || fail.code === 'too-fine' ? 1 : 2;
 }
 
 function toJson(value: unknown): string {

@@ -1,9 +1,9 @@
 import { bond, bush, filedFlat, goodHub, hubGap, shaftFits, ungluable } from '../../gear-library/lasting.ts';
 import { findDiameters } from '../involute/gear-diameters.ts';
-import type { LengthReading, WheelEvidence } from '../readings/wheel-evidence.ts';
 import type { Bore, WheelForm } from '../solid/wheel-form.ts';
 import { solidRim } from '../strength/find-root-stress.ts';
 import { type PressFitPlan, planPressFit } from '../strength/plan-press-fit.ts';
+import { findMeanReading } from './find-shaft.ts';
 import type { DesignTask, Hold, Proposal } from './part-design.ts';
 import { shortName } from './short-name.ts';
 
@@ -26,8 +26,8 @@ export function designBore(form: WheelForm, task: DesignTask): BoreDesign | unde
   const { spec, bore } = form;
   if (spec.kind !== 'external' || (bore.shape !== 'round' && bore.shape !== 'none')) return undefined;
   const isSplit = task.evidence.damage.some(({ kind }) => kind === 'split');
-  const shaftRead = findMean(task.evidence, 'shaft');
-  const boreRead = findMean(task.evidence, 'bore');
+  const shaftRead = findMeanReading(task.evidence, 'shaft');
+  const boreRead = findMeanReading(task.evidence, 'bore');
   const drawn = bore.shape === 'round' ? bore.diameter : undefined;
   const shaft = shaftRead ?? (isSplit ? undefined : (boreRead ?? drawn));
   const change = {
@@ -96,16 +96,6 @@ export function designBore(form: WheelForm, task: DesignTask): BoreDesign | unde
 
 /** So much play between a bore and its shaft is no slip of a caliper, mm: it turned there. */
 const looseFrom = 0.05;
-
-/** The mean of what was read, the caliper's zero taken off. */
-function findMean(evidence: WheelEvidence, of: 'shaft' | 'bore'): number | undefined {
-  const found = evidence.readings.find(
-    (one): one is LengthReading => one.of === of && (one as LengthReading).mm !== undefined,
-  );
-  if (found?.mm === undefined) return undefined;
-  const takings = typeof found.mm === 'number' ? [found.mm] : found.mm;
-  return takings.reduce((sum, value) => sum + value, 0) / takings.length - (evidence.kit.zeroMm ?? 0);
-}
 
 interface Seat {
   readonly shaft: number;

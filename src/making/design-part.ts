@@ -151,7 +151,9 @@ function checkFineness({ form, process, off, mates }: DesignTask): PartChange[] 
     .filter(({ leastModuleMm }) => leastModuleMm <= spec.module + 1e-9)
     .sort((a, b) => b.leastModuleMm - a.leastModuleMm);
   const pairs = mates.flatMap((mate) =>
-    mate.center ? findCoarserPairs(spec, mate, mate.center.mm, process.leastModuleMm).slice(0, 2) : [],
+    mate.center
+      ? findCoarserPairs(spec, { ...mate, center: mate.center }, process.leastModuleMm).slice(0, 2)
+      : [],
   );
   const change: PartChange = {
     key: 'fineness',
@@ -187,7 +189,7 @@ function tellPair(pair: ReturnType<typeof findCoarserPairs>[number]): string {
     Math.abs(pair.ratioErrorPercent) < 0.005
       ? 'the same ratio'
       : `a ratio ${show(Math.abs(pair.ratioErrorPercent))} % ${pair.ratioErrorPercent > 0 ? 'larger' : 'smaller'}`;
-  return `both wheels new with ${pair.teeth} and ${pair.mateTeeth} teeth of module ${pair.moduleMm}, shifted by ${show(pair.profileShift)} each: the same distance, ${ratio}`;
+  return `both wheels new with ${pair.teeth} and ${pair.mateTeeth} teeth of module ${pair.moduleMm}, shifted by ${show(pair.profileShift)} and ${show(pair.mateProfileShift)}: the same distance, ${ratio}`;
 }
 
 /** A material that stands the warmth where the person left the choice open. */
