@@ -7,10 +7,11 @@ import { type MakingSheet, planMakingSheet } from './making/making-sheet.ts';
 import { type OrderSheet, writeOrder } from './making/order-sheet.ts';
 import { type Paper, papers } from './making/sheet-page.ts';
 import { namePartFile } from './name-part-file.ts';
+import { type LastingOptions, planLasting } from './plan-lasting.ts';
 import { type PlanOptions, planWheel } from './plan-wheel.ts';
 import { findMaterial } from './strength/find-material.ts';
 
-export interface SheetOptions extends PlanOptions {
+export interface SheetOptions extends PlanOptions, LastingOptions {
   /** A key or common name; left out: the job's own where the process makes gears of it, else the process's first */
   readonly material?: string | undefined;
   readonly paper?: Paper['key'] | undefined;
@@ -49,16 +50,18 @@ export async function makeSheet(job: Job, options: SheetOptions): Promise<MadeSh
 
 /** The same sheet and order as plain data, nothing drawn. */
 export function planSheet(job: Job, options: SheetOptions): Pick<MadeSheet, 'sheet' | 'order'> {
-  const { wheel, evidence, plan } = planWheel(job, options);
-  const process = findProcess(options.process);
+  const planned = planWheel(job, options);
+  const { wheel, evidence } = planned;
+  const { form, warnings, design } = planLasting(job, planned, options);
+  const process = findProcess(options.process ?? wheel.making?.process);
   const sheet = planMakingSheet({
     title: job.title ?? 'gear',
     part: wheel.name ?? wheel.id,
     isInvented: job.invented === true,
-    plan,
+    plan: { ...planned.plan, form, warnings },
     evidence,
     process,
-    material: chooseMaterial(options.material, wheel.material, process),
+    material: design?.material ?? chooseMaterial(options.material, wheel.material, process),
   });
   const copies = options.copies ?? (process.isLayered ? 3 : 1);
   if (!Number.isInteger(copies) || copies < 1)

@@ -7,15 +7,19 @@ import { compensatePart, type DrawingChange } from './making/compensate-part.ts'
 import type { Compensation } from './making/compensation.ts';
 import { layTrialPlate } from './making/lay-trial-plate.ts';
 import { noAllowance } from './making/plan-part.ts';
+import type { DesignReport } from './making/report-design.ts';
 import { namePartFile } from './name-part-file.ts';
+import { type LastingOptions, type LastingPlan, planLasting } from './plan-lasting.ts';
 import { type PlanOptions, planWheel } from './plan-wheel.ts';
 import { listRivals } from './readings/choose-ending.ts';
 import { buildSolid } from './solid/build-solid.ts';
 import type { WheelForm } from './solid/wheel-form.ts';
 
-export interface MakeOptions extends PlanOptions {
+export interface MakeOptions extends PlanOptions, LastingOptions {
   /** Keys of part formats; all where left out */
   readonly formats?: readonly string[];
+  /** The part designed to last, where that is done already; worked out where left out */
+  readonly lasting?: LastingPlan | undefined;
   /** Greatest stray of a chord from the exact curve, mm */
   readonly chordErrorMm?: number;
   /** What the machine does, to be taken back in the drawing; nothing is where left out */
@@ -39,6 +43,8 @@ export interface MadePart {
   readonly isTrial: boolean;
   readonly warnings: readonly string[];
   readonly spec: ReturnType<typeof fieldsOfSpec>;
+  /** What was changed so that it lasts, and what proves it; none where it is the old wheel's copy */
+  readonly design?: DesignReport;
   readonly files: readonly MadeFile[];
   /** What was changed in the drawing for the machine; `spec` is what the part is meant to be */
   readonly changes?: readonly DrawingChange[];
@@ -56,7 +62,10 @@ const usualChordError = 0.002;
  */
 export function make(job: Job, options: MakeOptions): MadePart {
   const formats = chooseFormats(options.formats);
-  const { wheel, answer, isTrial, plan, planRival } = planWheel(job, options);
+  const planned = planWheel(job, options);
+  const { wheel, answer, isTrial, planRival } = planned;
+  const plan = options.lasting ?? planLasting(job, planned, options);
+  const design = plan.report === undefined ? {} : { design: plan.report };
   const chordError = options.chordErrorMm ?? usualChordError;
   const name = namePartFile(wheel.id, isTrial);
   const drawn = options.compensation ? compensatePart(plan.form, options.compensation.figures) : undefined;
@@ -73,7 +82,15 @@ export function make(job: Job, options: MakeOptions): MadePart {
   const files = writeShape(shape, name, metadata, formats);
   const rivals = answer && isTrial ? listRivals(answer.candidates).slice(0, 4) : [];
   if (rivals.length < 2 || plan.form.spec.kind !== 'external') {
-    return { wheelId: wheel.id, isTrial, warnings, spec: fieldsOfSpec(plan.form.spec), files, ...changes };
+    return {
+      wheelId: wheel.id,
+      isTrial,
+      warnings,
+      spec: fieldsOfSpec(plan.form.spec),
+      ...design,
+      files,
+      ...changes,
+    };
   }
   const plate = layTrialPlate(
     rivals.map((rival) => {
@@ -88,6 +105,7 @@ export function make(job: Job, options: MakeOptions): MadePart {
     isTrial,
     warnings,
     spec: fieldsOfSpec(plan.form.spec),
+    ...design,
     ...changes,
     files: [...files, ...writeShape(plate, `${namePartFile(wheel.id, true)}-plate`, metadata, formats)],
     trialPlate: {

@@ -2,6 +2,9 @@ import {
   Fail,
   type FoundCompensation,
   findCompensation,
+  type HandedOver,
+  handOver,
+  type Job,
   make,
   makeSheet,
   papers,
@@ -22,36 +25,91 @@ export interface MakeCommandOptions {
   readonly process?: string;
   readonly compensation?: string;
   readonly paper?: string;
+  readonly material?: string;
+  readonly off?: string;
+  readonly for?: string;
   readonly force?: boolean;
 }
 
-/** The verb `make`: writes the part files of one wheel, all or none, and says what their maker has to know. */
+/**
+ * The verb `make`: writes the part files of one wheel, all or none, and says what their maker has to know. With a
+ * process, a material or a maker the part is designed to last; for a maker a message and a shopping list go with it.
+ */
 export async function makeCommand(
   bytes: Uint8Array,
   options: MakeCommandOptions,
   read: (path: string) => Promise<Uint8Array>,
 ): Promise<CommandOutput> {
   const { job, notices } = parseJob(bytes);
-  const { parts, hasSheet } = chooseFormats(options.as);
   const found = await readCompensation(options, read);
   const process = options.process ?? found?.process;
-  const wish = { wheelId: options.wheel, ...(process === undefined ? {} : { process }) };
-  const part = make(job, { ...wish, formats: parts, compensation: found });
-  const made = hasSheet ? await makeSheet(job, { ...wish, paper: findPaper(options.paper) }) : undefined;
+  const { parts, hasSheet } = chooseFormats(options.as);
+  const { part, texts, handOver: handed } = makeFor(job, { ...options, process }, parts, found);
+  const made = hasSheet
+    ? await makeSheet(job, {
+        wheelId: options.wheel,
+        ...(process === undefined ? {} : { process }),
+        ...(part.design
+          ? {
+              isLasting: true,
+              material: options.material,
+              ...(options.off === undefined ? {} : { off: listKeys(options.off) }),
+            }
+          : {}),
+        paper: findPaper(options.paper),
+      })
+    : undefined;
   const all = [...part.files, ...(made ? [made.file] : [])];
-  const paths = await writeFiles(options.out, all, options.force === true);
+  const paths = await writeFiles(options.out, [...all, ...texts], options.force === true);
   const files = all.map(({ bytes, format }, index) => ({
     path: paths[index],
     bytes: bytes.length,
     mediaType: format.mediaType,
     forWhom: format.forWhom,
   }));
+  const written = texts.map(({ bytes }, index) => ({
+    path: paths[files.length + index],
+    bytes: bytes.length,
+    mediaType: 'text/plain',
+    forWhom: 'To read, and to paste from.',
+  }));
   return {
-    json: { ...part, files, ...(made ? { sheet: made.sheet, order: made.order } : {}) },
-    lines: reportPart({ ...part, files: all }, paths),
+    json: {
+      ...part,
+      ...(handed ? { handOver: handed } : {}),
+      files: [...files, ...written],
+      ...(made ? { sheet: made.sheet, order: made.order } : {}),
+    },
+    lines: [...reportPart({ ...part, files: all }, paths), ...(handed ? ['', ...handed.message] : [])],
     notes: tellNotices(notices),
     exitCode: 0,
   };
+}
+
+type Made = Pick<HandedOver, 'part' | 'texts'> & { readonly handOver?: HandedOver['handOver'] };
+
+function makeFor(
+  job: Job,
+  options: Omit<MakeCommandOptions, 'process'> & { readonly process: string | undefined },
+  formats: readonly string[],
+  compensation: FoundCompensation | undefined,
+): Made {
+  const { process, material } = options;
+  const wish = {
+    wheelId: options.wheel,
+    process,
+    material,
+    compensation,
+    ...(options.as === undefined && options.for !== undefined ? {} : { formats }),
+    ...(options.off === undefined ? {} : { off: listKeys(options.off) }),
+  };
+  if (options.for !== undefined) return handOver(job, { ...wish, maker: options.for });
+  const isLasting = process !== undefined || material !== undefined || options.off !== undefined;
+  return { part: make(job, { ...wish, ...(isLasting ? { isLasting } : {}) }), texts: [] };
+}
+
+function listKeys(text: string): string[] {
+  return text.split(',').map((key) => key.trim().toLowerCase());
 }
 
 /** From a file, or by the word `usual` what is typical for the process. */

@@ -1,4 +1,4 @@
-import type { MadePart, PartFormat, SheetFormat } from '../index.ts';
+import { type MadePart, type PartFormat, type SheetFormat, tellDesign } from '../index.ts';
 import { wrapText } from './wrap-text.ts';
 
 /** What was made: the files and whom they are for, whether it is a part or one to try, and every warning. 80 columns at most. */
@@ -18,6 +18,7 @@ export function reportPart(
       wrapText(forWhom, `  .${extension}: `),
     ),
     ...tellMarks(part),
+    ...tellChanges(part),
     ...(part.warnings.length === 0 ? [] : ['', 'Before you make it']),
     ...part.warnings.flatMap((warning) => wrapText(warning, '  - ')),
   ];
@@ -29,5 +30,19 @@ function tellMarks(part: Pick<MadePart, 'trialPlate'>): string[] {
     '',
     ...wrapText('The trial plate holds thin gears to roll by hand against the mate:'),
     ...part.trialPlate.marks.flatMap(({ mark, what }) => wrapText(`${mark}: ${what}`, '  ')),
+  ];
+}
+
+function tellChanges({ design }: Pick<MadePart, 'design'>): string[] {
+  if (!design) return [];
+  const { lead, made, left } = tellDesign(design);
+  const list = (head: string, lines: readonly string[]): string[] =>
+    lines.length === 0 ? [] : ['', head, ...lines.flatMap((line) => wrapText(line, '  - '))];
+  return [
+    '',
+    ...lead.flatMap((line) => wrapText(line)),
+    ...list('Changed, so that it lasts', made),
+    ...list('Left as it was', left),
+    ...list('Take care', design.cautions),
   ];
 }

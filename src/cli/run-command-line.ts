@@ -1,6 +1,15 @@
 import { Command, CommanderError } from 'commander';
 import { version } from '../../package.json';
-import { describeFail, Fail, papers, partFormats, processes, sheetFormats } from '../index.ts';
+import {
+  changeKeys,
+  describeFail,
+  Fail,
+  makers,
+  papers,
+  partFormats,
+  processes,
+  sheetFormats,
+} from '../index.ts';
 import type { CalibrateCommandOptions } from './calibrate.ts';
 import type { CheckCommandOptions } from './check.ts';
 import type { CommandOutput } from './command-output.ts';
@@ -115,12 +124,18 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
       '--as <FORMATS>',
       `${[...partFormats, ...sheetFormats].map(({ key }) => key).join(',')}; all where left out`,
     )
-    .option('--process <KEY>', `how it will be made: ${processes.map(({ key }) => key).join(', ')}`)
     .option(
       '--compensation <FILE>',
       'what your machine adds, to be taken back; usual: what is typical for it',
     )
     .option('--paper <SIZE>', `paper of the sheet: ${Object.keys(papers).join(' or ')}`, 'a4')
+    .option('--process <KEY>', `design it to last, made by: ${processes.map(({ key }) => key).join(', ')}`)
+    .option('--material <KEY>', 'of what; chosen by process and warmth where left out')
+    .option('--off <KEYS>', `changes not to make: ${changeKeys.join(',')}`)
+    .option(
+      '--for <KEY>',
+      `just what they need, a message and a list: ${makers.map(({ key }) => key).join(', ')}`,
+    )
     .option('--force', 'replace files that are there')
     .option('--json', 'print one JSON document and nothing else')
     .action(async (path: string, options: MakeCommandOptions) => {
@@ -195,7 +210,7 @@ function tellFail(fail: Fail): string {
 
 /** The answer is no, where the job could be read but nothing can be made from what it says. */
 function exitCodeOf(fail: Fail): 1 | 2 {
-  return fail.code === 'not-identified' ? 1 : 2;
+  return fail.code === 'not-identified' || fail.code === 'too-fine' ? 1 : 2;
 }
 
 function toJson(value: unknown): string {

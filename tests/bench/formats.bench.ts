@@ -45,7 +45,7 @@ export async function run(brief: boolean): Promise<void> {
       title: 'Bench',
       part: 'wheel',
       isInvented: true,
-      plan: { form, isTrial: false, warnings: [] },
+      plan: { form, isTrial: false, warnings: [], about: { bore: [], helix: [] } },
       evidence: {
         id: 'wheel',
         kind: 'external',

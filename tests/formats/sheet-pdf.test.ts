@@ -36,6 +36,7 @@ function sheetOf(
       form,
       isTrial: true,
       warnings: ['A first warning that is a little longer than one line of the sheet can be.'],
+      about: { bore: [], helix: [] },
     },
     evidence: {
       id: 'p1',

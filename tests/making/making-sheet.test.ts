@@ -211,6 +211,7 @@ describe('the sheet', () => {
       }),
       isTrial: false,
       warnings: ['First of all.'],
+      about: { bore: [], helix: [] },
     },
     evidence: {
       id: 'w1',
