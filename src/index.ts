@@ -36,6 +36,7 @@ export { type MadeFile, type MadePart, type MakeOptions, make } from './make.ts'
 export { type ChangeKey, changeKeys, type PartChange } from './making/part-design.ts';
 export type { DesignReport } from './making/report-design.ts';
 export { tellDesign } from './making/tell-design.ts';
+export { type RecordOptions, type RepairRecord, repairRecord } from './repair-record.ts';
 export {
   type DrawnFaces,
   type ShapedPart,
