@@ -46,6 +46,7 @@ export { type ChangeKey, changeKeys, type PartChange } from './making/part-desig
 export type { DesignReport } from './making/report-design.ts';
 export { papers } from './making/sheet-page.ts';
 export { tellDesign } from './making/tell-design.ts';
+export { type RecordOptions, type RepairRecord, repairRecord } from './repair-record.ts';
 export {
   type DrawnFaces,
   type ShapedPart,

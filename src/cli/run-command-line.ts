@@ -17,6 +17,7 @@ import type { CouponCommandOptions } from './coupon.ts';
 import { type IdentifyOptions, identifyCommand } from './identify.ts';
 import type { MakeCommandOptions } from './make.ts';
 import { readInput, readParts } from './read-input.ts';
+import type { RecordCommandOptions } from './record.ts';
 import { defaultPort, type ServeOptions, serveCommand } from './serve.ts';
 import type { SubstitutesCommandOptions } from './substitutes.ts';
 import type { TrainOptions } from './train.ts';
@@ -173,6 +174,19 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .action(async (path: string, options: CalibrateCommandOptions) => {
       const { calibrateCommand } = await import('./calibrate.ts');
       finish(await calibrateCommand(await read(path), options));
+    });
+  program
+    .command('record')
+    .description('One page on a repair: what failed, what it was, what was made, when to look again.')
+    .argument('<JOB>', 'job file; - is standard input')
+    .requiredOption('--wheel <ID>', 'the wheel that was replaced')
+    .option('--process <KEY>', `how it was made: ${processes.map(({ key }) => key).join(', ')}`)
+    .option('--material <KEY>', 'of what')
+    .option('--date <DATE>', 'when it was put in, as 2026-11-25')
+    .option('--json', 'print one JSON document and nothing else')
+    .action(async (path: string, options: RecordCommandOptions) => {
+      const { recordCommand } = await import('./record.ts');
+      finish(recordCommand(await read(path), options));
     });
   program
     .command('serve')

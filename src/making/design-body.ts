@@ -246,7 +246,7 @@ export function designRim(form: WheelForm): Proposal | undefined {
   if (spec.kind !== 'internal' || rimDiameter === undefined) return undefined;
   const { root, tip } = findDiameters(spec);
   const depth = (root - tip) / 2;
-  const wanted = Math.ceil((root + 2 * solidRim * depth) * 100) / 100;
+  const wanted = Math.ceil((root + 2 * solidRim * depth) * 100 - 1e-6) / 100;
   if (rimDiameter >= wanted) return undefined;
   return {
     change: {
