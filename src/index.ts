@@ -6,6 +6,7 @@ export { defaultKit, instruments } from '../gear-library/reading-uncertainty.ts'
 export { checkDrive } from './check-drive.ts';
 export { checkMade } from './check-made.ts';
 export { checkStrength, type StrengthOptions } from './check-strength.ts';
+export { chooseSpanTeeth } from './choose-span-teeth.ts';
 export { type DrawnGear, drawCounts, drawSpec, drawWheel, type WheelDrawing } from './draw.ts';
 export { type DesignDrawing, describeMeant, drawDesign, type FormDrawing } from './draw-design.ts';
 export { drawPair, type PairDrawing } from './draw-pair.ts';

@@ -6,6 +6,7 @@ export const questions = [
   { key: 'what-is-it', words: 'What is it?', of: ['gear', 'train'] },
   { key: 'what-fits', words: 'What fits?', of: ['gear', 'train'] },
   { key: 'how-to-make-it', words: 'How to make it', of: ['gear'] },
+  { key: 'is-the-new-one-right', words: 'Is the new one right?', of: ['gear'] },
 ] as const satisfies readonly {
   readonly key: string;
   readonly words: string;

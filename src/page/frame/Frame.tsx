@@ -11,6 +11,7 @@ import { View } from './View.tsx';
 const TrainView = lazy(() => import('./TrainView.tsx'));
 const FitsView = lazy(() => import('./FitsView.tsx'));
 const MakeView = lazy(() => import('./MakeView.tsx'));
+const MadeView = lazy(() => import('./MadeView.tsx'));
 
 /** One subject × one question: the train line, the sheet, the slip. Nothing else stands on the page. */
 export function Frame(): ReactNode {
@@ -46,6 +47,8 @@ export function Frame(): ReactNode {
             wheel &&
             (place.question === 'how-to-make-it' ? (
               <MakeView key={`${open.id} ${wheel.id}`} job={job} wheel={wheel} />
+            ) : place.question === 'is-the-new-one-right' ? (
+              <MadeView key={`${open.id} ${wheel.id}`} job={job} wheel={wheel} />
             ) : (
               <KnowView key={`${open.id} ${wheel.id}`} job={job} wheel={wheel} />
             ))

@@ -38,6 +38,8 @@ export function TrainLine({
       <nav aria-label="Questions" className="train-questions">
         {questions
           .filter((one) => isAskedOf(one, place.subject))
+          // There is nothing to check before a part was made.
+          .filter(({ key }) => key !== 'is-the-new-one-right' || wheel?.made || key === place.question)
           .map(({ key, words }) => (
             <button
               key={key}

@@ -43,7 +43,7 @@ function OfGear({ job, wheel }: { readonly job: Job; readonly wheel: Wheel }): R
       <p className="unseen" aria-live="polite" data-testid="focus">
         {answer ? tellFocus(answer.before, answer.report) : ''}
       </p>
-      {printed === 'blank' ? (
+      {printed === 'own' ? null : printed === 'blank' ? (
         <BlankSheet paper={paper} />
       ) : (
         <PrintSheet

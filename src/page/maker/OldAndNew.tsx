@@ -1,8 +1,8 @@
 import '../drawing/GearDrawing.css';
 import '../drawing/DrawingSheet.css';
-import { type ReactNode, useMemo } from 'react';
+import { type ReactNode, useId, useMemo } from 'react';
 import type { DesignDrawing, FormDrawing } from '../../index.ts';
-import { chooseScale } from '../drawing/choose-scale.ts';
+import { chooseDetailScale, chooseScale } from '../drawing/choose-scale.ts';
 import { hatchRectangle } from '../drawing/hatch.ts';
 import { TitleBlock, type TitleBlockProps } from '../drawing/TitleBlock.tsx';
 import { tracePoints } from '../drawing/trace-path.ts';
@@ -35,15 +35,26 @@ export function OldAndNew(props: {
   const foot = titleBlock.note === undefined ? 64 : 88;
   const legend = isNarrow ? 28 : 32;
   const wide = 2 * half + (hasSection ? length : 0);
+  // Left of all a circle with one tooth enlarged: what is changed there is less than a line's width.
+  const radius = Math.max(48, Math.min(isNarrow ? 64 : 128, (height - top - foot - legend) / 2 - 8));
+  const column = 2 * radius + edge;
   const scale = chooseScale(
     (s) =>
-      wide * s <= width - 2 * edge - (hasSection ? between : 0) && 2 * up * s <= height - top - foot - legend,
+      wide * s <= width - 2 * edge - column - (hasSection ? between : 0) &&
+      2 * up * s <= height - top - foot - legend,
   );
   const s = scale.pxPerMm;
-  const left = (width - wide * s - (hasSection ? between : 0)) / 2;
+  const left = column + (width - column - wide * s - (hasSection ? between : 0)) / 2;
   const x = left + half * s;
   const y = top + (height - top - foot - legend) / 2;
   const sectionX = left + 2 * half * s + between;
+  const depth = meant.tipRadius - meant.rootRadius;
+  const spot = isRack
+    ? { x: 0, y: (meant.tipRadius + meant.rootRadius) / 2 }
+    : { x: (meant.tipRadius + meant.rootRadius) / 2, y: 0 };
+  const detail = chooseDetailScale((one) => one * Math.abs(depth) <= radius * 1.2);
+  const at = { x: edge + radius, y };
+  const clip = useId();
   const paths = useMemo(() => ({ old: pathsOf(old), meant: pathsOf(meant) }), [old, meant]);
   return (
     <figure className={isWorking ? 'GearDrawing DrawingSheet-working' : 'GearDrawing'} ref={ref}>
@@ -76,12 +87,36 @@ export function OldAndNew(props: {
             <path className="line-axis" d={`M${-8 / s} 0H${length + 8 / s}`} />
           </g>
         )}
+        <circle
+          className="line-thin"
+          cx={x + spot.x * s}
+          cy={y - spot.y * s}
+          r={Math.max(10, (radius * s) / detail.pxPerMm)}
+        />
+        <text className="DrawingSheet-letter" x={x + spot.x * s + 16} y={y - spot.y * s - 12}>
+          A
+        </text>
+        <clipPath id={clip}>
+          <circle cx={at.x} cy={at.y} r={radius} />
+        </clipPath>
+        <g clipPath={`url(#${clip})`}>
+          <g
+            transform={`translate(${at.x - spot.x * detail.pxPerMm} ${at.y + spot.y * detail.pxPerMm}) scale(${detail.pxPerMm} ${-detail.pxPerMm})`}
+          >
+            <path className="line-known" d={paths.meant} strokeLinejoin="round" />
+            <path className="line-rival" d={paths.old} />
+          </g>
+        </g>
+        <circle className="line-thin" cx={at.x} cy={at.y} r={radius} />
+        <text className="DrawingSheet-letter" x={at.x} y={at.y - radius - 8} textAnchor="middle">
+          {`A ${detail.name}`}
+        </text>
         <path className="line-known" d={`M${edge} ${height - foot - 12}h40`} />
         <path className="line-rival" d={`M${edge + 104} ${height - foot - 12}h40`} />
-        <text className="ProofSheet-mark" x={edge + 48} y={height - foot - 7}>
+        <text className="DrawingSheet-letter" x={edge + 48} y={height - foot - 7}>
           new
         </text>
-        <text className="ProofSheet-mark" x={edge + 152} y={height - foot - 7}>
+        <text className="DrawingSheet-letter" x={edge + 152} y={height - foot - 7}>
           old
         </text>
       </svg>

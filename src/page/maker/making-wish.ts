@@ -1,5 +1,6 @@
 import { makers, processes, type Wheel } from '../../index.ts';
 import type { KeptMachine } from '../keep/keeper.ts';
+import type { Asks } from '../worker/asks.ts';
 
 export type Making = NonNullable<Wheel['making']>;
 export type MakerOfPage = (typeof makers)[number];
@@ -52,4 +53,24 @@ export function switchChange(wheel: Wheel, key: string, isOn: boolean): Wheel {
   const off = (wheel.making?.off ?? []).filter((one) => one !== key);
   const next = isOn ? off : [...off, key];
   return changeMaking(wheel, { off: next.length === 0 ? undefined : next });
+}
+
+/** The gear with a part that was made for it: what it was meant to be, how, and what the file took back. */
+export function noteMade(
+  wheel: Wheel,
+  { handed, meant, taken }: Asks['design']['answer'],
+  process: string | undefined,
+): Wheel {
+  return {
+    ...wheel,
+    made: {
+      // What is bought was cut by somebody.
+      process: process ?? 'machine-shop',
+      ...(handed.part.design ? { material: handed.part.design.material.key } : {}),
+      spec: meant,
+      ...(taken ? { compensation: taken.figures } : {}),
+      ...(taken?.uncertainty ? { uncertainty: taken.uncertainty } : {}),
+      readings: [],
+    },
+  };
 }

@@ -6,7 +6,7 @@ import { GearDrawing } from '../drawing/GearDrawing.tsx';
 import { Changes } from '../maker/Changes.tsx';
 import { AskMaker, MadeBy } from '../maker/ChooseMaker.tsx';
 import { FolderContents, SaveFolder } from '../maker/Folder.tsx';
-import { changeMaking, readMakingWish, switchChange } from '../maker/making-wish.ts';
+import { changeMaking, noteMade, readMakingWish, switchChange } from '../maker/making-wish.ts';
 import { OldAndNew } from '../maker/OldAndNew.tsx';
 import { type DesignAnswer, tellDesignAnswer, tellDesignFail } from '../maker/tell-design-answer.ts';
 import { splitMaterial } from '../maker/tell-made-by.ts';
@@ -92,6 +92,7 @@ export function useHowToMakeIt(job: Job, wheel: Wheel): QuestionParts {
               ask={found.ask}
               name={design.handed.handOver.for.name.replace(/^I'll /, 'who will ')}
             />
+            <Made wheel={wheel} design={design} process={wish.process?.key} />
             <BeforeMaking part={design.handed.part} />
             <FolderContents handed={design.handed} />
           </>
@@ -109,6 +110,34 @@ export function useHowToMakeIt(job: Job, wheel: Wheel): QuestionParts {
       <p>The changes and their reasons stand here once somebody is chosen.</p>
     ),
   };
+}
+
+/** The part is there: what it was meant to be is kept, so that it can be held to that. */
+function Made(props: {
+  readonly wheel: Wheel;
+  readonly design: NonNullable<FoundDesign['design']>;
+  readonly process: string | undefined;
+}): ReactNode {
+  const { wheel, design, process } = props;
+  const store = useStoreOfPage();
+  return (
+    <div className="entry-row">
+      {wheel.made && (
+        <button type="button" onClick={() => store.go({ question: 'is-the-new-one-right' })}>
+          Is the new one right?
+        </button>
+      )}
+      <button
+        type="button"
+        onClick={() => {
+          store.changeWheel(wheel.id, 'a part was made', (one) => noteMade(one, design, process));
+          store.go({ question: 'is-the-new-one-right' });
+        }}
+      >
+        {wheel.made ? 'Another one is made' : 'It is made: measure it'}
+      </button>
+    </div>
+  );
 }
 
 function tell({ ask, design, fail }: FoundDesign, job: Job): DesignAnswer {

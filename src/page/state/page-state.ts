@@ -63,6 +63,6 @@ export interface PageState {
   readonly over: 'kit' | 'jobs' | 'lay' | 'before' | 'names' | 'parts' | undefined;
   /** The person did something: what comes next takes the focus. Never on loading a page. */
   readonly hasActed: boolean;
-  /** What the next print shows */
-  readonly printed: 'sheet' | 'blank';
+  /** What the next print shows; `own`: paper that the question's own drawing holds */
+  readonly printed: 'sheet' | 'blank' | 'own';
 }

@@ -6,7 +6,7 @@ import type { GearAnswer } from './page-state.ts';
 import { readLength } from './read-length.ts';
 
 /** What a sketch is drawn for: the gear at hand, as far as it is known. */
-export function subjectOf(wheel: Wheel, answer: GearAnswer | undefined): SketchSubject {
+export function subjectOf(wheel: Wheel, answer: Pick<GearAnswer, 'drawing'> | undefined): SketchSubject {
   const gear = answer?.drawing.gears[0];
   return {
     kind: kindOf(wheel),

@@ -1,11 +1,15 @@
 import { zipSync } from 'fflate';
 import {
   checkMade,
+  chooseSpanTeeth,
   describeMeant,
   drawDesign,
+  drawSpec,
   findCompensation,
   type HandedOver,
   handOver,
+  type Job,
+  kindOf,
   layCoupon,
   laySheetPages,
   makeSheet,
@@ -47,7 +51,7 @@ export async function answerMaking(
       return parseCompensation((ask as Asks['machine']['ask']).bytes);
     case 'made': {
       const { job, wheelId } = ask as Asks['made']['ask'];
-      return checkMade(job, wheelId);
+      return check(job, wheelId);
     }
     case 'record': {
       const { job, ...options } = ask as Asks['record']['ask'];
@@ -62,13 +66,27 @@ export async function answerMaking(
 const chordError = 0.002;
 
 function design(ask: MakingAsk): Asks['design']['answer'] {
+  const taken = ask.machine && findCompensation(ask.machine);
   const { forms, ...handed } = hand(ask);
-  return { handed, drawing: drawDesign(forms, chordError), meant: describeMeant(forms.meant) };
+  return {
+    handed,
+    drawing: drawDesign(forms, chordError),
+    meant: describeMeant(forms.meant),
+    taken: taken && { figures: taken.figures, uncertainty: taken.uncertainty },
+  };
 }
 
 function hand({ job, machine, ...options }: MakingAsk): HandedOver {
   const compensation = machine && findCompensation(machine);
   return handOver(job, { ...options, compensation });
+}
+
+function check(job: Job, wheelId: string): Asks['made']['answer'] {
+  const report = checkMade(job, wheelId);
+  const wheel = job.wheels?.find((one) => one.id === wheelId);
+  const spec = wheel?.made?.spec?.teeth === undefined ? report.spec : wheel.made.spec;
+  const kind = wheel ? kindOf(wheel) : 'external';
+  return { report, drawing: drawSpec(spec, kind, chordError), spanTeeth: chooseSpanTeeth(spec, kind) };
 }
 
 async function packFolder(ask: Asks['folder']['ask'], tell: Tell): Promise<Asks['folder']['answer']> {

@@ -44,6 +44,8 @@ export interface Asks {
       readonly drawing: DesignDrawing;
       /** What the job keeps of it, once it was made */
       readonly meant: MeantSpec;
+      /** What the files take back, and how sure that is */
+      readonly taken: Pick<FoundCompensation, 'figures' | 'uncertainty'> | undefined;
     };
   };
   /** Everything that a maker is given as one zip. */
@@ -76,7 +78,13 @@ export interface Asks {
   /** Whether the part that was made fits. */
   readonly made: {
     readonly ask: { readonly job: Job; readonly wheelId: string };
-    readonly answer: MadeReport;
+    readonly answer: {
+      readonly report: MadeReport;
+      /** The gear as it was meant */
+      readonly drawing: WheelDrawing;
+      /** Over how many teeth the span is best read; undefined where there is none */
+      readonly spanTeeth: number | undefined;
+    };
   };
   /** One page on a repair. */
   readonly record: {
