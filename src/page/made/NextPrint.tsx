@@ -1,8 +1,9 @@
 import '../maker/maker.css';
 import type { ReactNode } from 'react';
-import { type MadeReport, processes, type Wheel } from '../../index.ts';
+import { type MadeReport, materials, processes, type Wheel } from '../../index.ts';
 import { tellFigures } from '../machine/tell-machine.ts';
 import { changeMaking } from '../maker/making-wish.ts';
+import { splitMaterial } from '../maker/tell-made-by.ts';
 import { Instead } from '../slip/Instead.tsx';
 import type { Slot } from '../state/slot.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
@@ -102,5 +103,6 @@ export function NextPrint(props: {
 /** A machine that nobody has named is called after what it is and what it was fed. */
 function nameOf(wheel: Wheel, report: MadeReport | undefined): string {
   const process = processes.find(({ key }) => key === report?.process)?.name ?? 'machine';
-  return wheel.made?.material === undefined ? `my ${process}` : `my ${process}, ${wheel.made.material}`;
+  const material = materials.find(({ key }) => key === wheel.made?.material)?.name;
+  return material === undefined ? `my ${process}` : `my ${process}, ${splitMaterial(material)[0]}`;
 }

@@ -36,7 +36,10 @@ export function tellMadeAnswer(report: MadeReport, job: Job): MadeAnswer {
     };
   const certainty = chance >= 0.99 ? 'certain' : chance >= 0.8 ? 'likely' : 'undecided';
   return {
-    sentence: sentences[verdict],
+    sentence:
+      chance < 0.8
+        ? sentences[verdict].replace(' is ', ' may be ').replace(' fits', ' may fit')
+        : sentences[verdict],
     odds: tellOdds(chance),
     certainty: verdict === 'fits' ? certainty : 'nothing-fits',
     word: verdict,

@@ -49,10 +49,8 @@ export function OldAndNew(props: {
   const y = top + (height - top - foot - legend) / 2;
   const sectionX = left + 2 * half * s + between;
   const depth = meant.tipRadius - meant.rootRadius;
-  const spot = isRack
-    ? { x: 0, y: (meant.tipRadius + meant.rootRadius) / 2 }
-    : { x: (meant.tipRadius + meant.rootRadius) / 2, y: 0 };
-  const detail = chooseDetailScale((one) => one * Math.abs(depth) <= radius * 1.2);
+  const spot = useMemo(() => findFlank(meant), [meant]);
+  const detail = chooseDetailScale((one) => one * Math.abs(depth) <= radius * 2);
   const at = { x: edge + radius, y };
   const clip = useId();
   const paths = useMemo(() => ({ old: pathsOf(old), meant: pathsOf(meant) }), [old, meant]);
@@ -123,6 +121,24 @@ export function OldAndNew(props: {
       <TitleBlock {...titleBlock} scale={scale.name} unit={unit} isNarrow={isNarrow} />
     </figure>
   );
+}
+
+/** Where a flank crosses half the tooth's depth, the first one above the middle of a tooth. */
+function findFlank({ outline, tipRadius, rootRadius, kind }: FormDrawing): { x: number; y: number } {
+  const middle = (tipRadius + rootRadius) / 2;
+  const height = (k: number): number =>
+    kind === 'rack' ? outline[k + 1] : Math.hypot(outline[k], outline[k + 1]);
+  let found = { x: middle, y: 0 };
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = 0; k + 3 < outline.length; k += 2) {
+    if (height(k) < middle === height(k + 2) < middle) continue;
+    const away =
+      kind === 'rack' ? Math.abs(outline[k]) : Math.abs(Math.atan2(outline[k + 1], outline[k])) + 1e-9;
+    if (away >= least || (kind !== 'rack' && outline[k + 1] < 0)) continue;
+    least = away;
+    found = { x: outline[k], y: outline[k + 1] };
+  }
+  return found;
 }
 
 function pathsOf(form: FormDrawing): string {

@@ -3,6 +3,8 @@ import './why.css';
 import { lazy, type ReactNode, Suspense, useState } from 'react';
 import type { Job, MadePart, Wheel } from '../../index.ts';
 import { GearDrawing } from '../drawing/GearDrawing.tsx';
+import { MachineLine } from '../machine/MachineLine.tsx';
+import { useMeasuring } from '../machine/use-measuring.tsx';
 import { Changes } from '../maker/Changes.tsx';
 import { AskMaker, MadeBy } from '../maker/ChooseMaker.tsx';
 import { FolderContents, SaveFolder } from '../maker/Folder.tsx';
@@ -33,8 +35,18 @@ export function useHowToMakeIt(job: Job, wheel: Wheel): QuestionParts {
   const found = useDesign(job, wheel.id, wish);
   const [view, setView] = useState<View>('old-and-new');
   const { design } = found;
+  const [isMeasuring, setMeasuring] = useState(false);
+  const measuring = useMeasuring({
+    job,
+    wheel,
+    wish,
+    material: design?.handed.part.design?.material.key ?? wish.material,
+    isOpen: isMeasuring,
+    onClose: () => setMeasuring(false),
+  });
   const shown = found.ask && design ? view : 'old-and-new';
   const isMade = wish.process !== undefined;
+  if (measuring) return measuring;
   return {
     drawing: (
       <>
@@ -69,7 +81,9 @@ export function useHowToMakeIt(job: Job, wheel: Wheel): QuestionParts {
           materialFound={
             design?.handed.part.design && splitMaterial(design.handed.part.design.material.name)[0]
           }
-        />
+        >
+          <MachineLine wheel={wheel} wish={wish} onMeasure={() => setMeasuring(true)} />
+        </MadeBy>
         {found.fail && (
           <WaysOut
             fail={found.fail}

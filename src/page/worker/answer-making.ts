@@ -15,6 +15,7 @@ import {
   makeSheet,
   parseCompensation,
   repairRecord,
+  traceCoupon,
 } from '../../index.ts';
 import type { Asks, MakingAsk, WorkerRequest } from './asks.ts';
 
@@ -46,7 +47,10 @@ export async function answerMaking(
     case 'coupon':
       return layCoupon((ask as Asks['coupon']['ask']).process);
     case 'compensation':
-      return findCompensation((ask as Asks['compensation']['ask']).file);
+      return {
+        found: findCompensation((ask as Asks['compensation']['ask']).file),
+        face: traceCoupon(chordError),
+      };
     case 'machine':
       return parseCompensation((ask as Asks['machine']['ask']).bytes);
     case 'made': {

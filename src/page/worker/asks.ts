@@ -1,5 +1,6 @@
 import type {
   CompensationFile,
+  CouponFace,
   CouponFiles,
   DesignDrawing,
   DriveReport,
@@ -68,7 +69,7 @@ export interface Asks {
   /** What a machine's readings say of it. */
   readonly compensation: {
     readonly ask: { readonly file: CompensationFile };
-    readonly answer: FoundCompensation;
+    readonly answer: { readonly found: FoundCompensation; readonly face: CouponFace };
   };
   /** A measured machine from a file's bytes. */
   readonly machine: {
