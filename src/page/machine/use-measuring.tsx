@@ -1,11 +1,10 @@
 import '../maker/maker.css';
 import '../questions/why.css';
 import { type ReactNode, useEffect, useState } from 'react';
-import { type CompensationFile, Fail, type Job, materials, type Wheel } from '../../index.ts';
+import { type CompensationFile, Fail, type Job, type Wheel } from '../../index.ts';
 import { readField } from '../entries/read-field.ts';
 import { TakeField } from '../entries/TakeField.tsx';
 import { changeMaking, type MakingWish } from '../maker/making-wish.ts';
-import { splitMaterial } from '../maker/tell-made-by.ts';
 import type { QuestionParts } from '../questions/question.ts';
 import { type Certainty, Verdict } from '../slip/Verdict.tsx';
 import { handOver } from '../state/save-file.ts';
@@ -21,6 +20,7 @@ import {
   readCouponAct,
   tellCouponAct,
 } from './coupon-acts.ts';
+import { nameMachine, usualMachineName } from './name-machine.ts';
 import { tellFigures } from './tell-machine.ts';
 
 /** *My printer, as measured*: the coupon, its readings, and what the files will take back. Nothing while it is shut. */
@@ -42,12 +42,13 @@ export function useMeasuring(props: {
   const [name, setName] = useState<string>();
   const [asked, setAsked] = useState<CouponAct>();
   const [coupon, setCoupon] = useState(0);
-  const shownName = name ?? wish.machine?.name ?? usualName(process?.name, material);
+  const machine = name ?? wish.machine?.file.machine ?? usualMachineName(process?.key);
+  const shownName = (name === undefined ? wish.machine?.name : undefined) ?? nameMachine(machine, material);
   const kept = machines.find((one) => one.name === shownName && one.file.process === process?.key);
   const file: CompensationFile = kept?.file ?? {
     format: 'sparetooth-compensation',
     version: 1,
-    machine: shownName,
+    machine,
     ...(material === undefined ? {} : { material }),
     ...(process ? { process: process.key } : {}),
     ...(job.kit ? { kit: kitOf(job) } : {}),
@@ -78,16 +79,16 @@ export function useMeasuring(props: {
     next: !hasStarted ? (
       <Print
         processKey={process.key}
-        name={shownName}
+        name={machine}
         onName={setName}
         thing={thing}
         onStart={() => keep({ ...file, coupons: [{ readings: [] }] })}
         onImport={async (bytes) => {
           try {
             const opened = await store.worker.ask('machine', { bytes });
-            const called = opened.machine || shownName;
+            const called = nameMachine(opened.machine || machine, opened.material);
             await store.keepMachine(called, opened);
-            setName(called);
+            setName(undefined);
             store.changeWheel(wheel.id, `drawn for ${called}`, (one) =>
               changeMaking(one, { machine: called }),
             );
@@ -252,7 +253,7 @@ function Print(props: {
   return (
     <div className="entry">
       <label className="make-name">
-        {`What do you call this ${thing}, with this material?`}
+        {`What do you call this ${thing}?`}
         <input value={name} autoComplete="off" onChange={(event) => onName(event.currentTarget.value)} />
       </label>
       {coupon && (
@@ -395,11 +396,6 @@ function Readings(props: {
       </div>
     </div>
   );
-}
-
-function usualName(process: string | undefined, material: string | undefined): string {
-  const found = materials.find(({ key }) => key === material)?.name;
-  return `my ${process ?? 'printer'}${found === undefined ? '' : `, ${splitMaterial(found)[0]}`}`;
 }
 
 /** What of the kit a coupon's readings are weighed by. */

@@ -1,9 +1,9 @@
 import '../maker/maker.css';
 import type { ReactNode } from 'react';
-import { type MadeReport, materials, processes, type Wheel } from '../../index.ts';
+import { type MadeReport, processes, type Wheel } from '../../index.ts';
+import { nameMachine, usualMachineName } from '../machine/name-machine.ts';
 import { tellFigures } from '../machine/tell-machine.ts';
 import { changeMaking } from '../maker/making-wish.ts';
-import { splitMaterial } from '../maker/tell-made-by.ts';
 import { Instead } from '../slip/Instead.tsx';
 import type { Slot } from '../state/slot.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
@@ -18,7 +18,7 @@ export function NextPrint(props: {
   const { wheel, report, acts, onRecord } = props;
   const store = useStoreOfPage();
   const machines = usePage((state) => state.machines);
-  const name = wheel.making?.machine ?? nameOf(wheel, report);
+  const name = wheel.making?.machine ?? nameMachine(usualMachineName(report?.process), wheel.made?.material);
   const kept = machines.find((one) => one.name === name);
   if (!report) return <p>One moment …</p>;
   const { compensation, uncertainty } = report.next;
@@ -32,7 +32,7 @@ export function NextPrint(props: {
     void store.keepMachine(name, {
       format: 'sparetooth-compensation',
       version: 1,
-      machine: name,
+      machine: kept?.file.machine ?? usualMachineName(report.process),
       ...(wheel.made?.material === undefined ? {} : { material: wheel.made.material }),
       process: report.process,
       compensation,
@@ -98,11 +98,4 @@ export function NextPrint(props: {
       <Instead slots={acts} most={6} onOpen={(slot) => store.openAct(slot)} />
     </div>
   );
-}
-
-/** A machine that nobody has named is called after what it is and what it was fed. */
-function nameOf(wheel: Wheel, report: MadeReport | undefined): string {
-  const process = processes.find(({ key }) => key === report?.process)?.name ?? 'machine';
-  const material = materials.find(({ key }) => key === wheel.made?.material)?.name;
-  return material === undefined ? `my ${process}` : `my ${process}, ${splitMaterial(material)[0]}`;
 }
