@@ -298,8 +298,8 @@ describe('load, warmth and fineness', () => {
       { ...shop, off: changeKeys },
     );
     const share = found.strength.after.carries.stall.value / mate.strength.before.carries.stall.value;
-    expect(share).toBeGreaterThan(0.6);
-    expect(share).toBeLessThan(1);
+    expect(share).toBeGreaterThan(0.75);
+    expect(share).toBeLessThan(0.85);
     // Brass against it would have to be thinner than it can be cut.
     const brass = design(makeLastingJob({ sacrificial: true }, weakMate), {
       process: 'machine-shop',
