@@ -6,6 +6,7 @@ import * as fits from '../../gear-library/fits.ts';
 import * as lasting from '../../gear-library/lasting.ts';
 import * as makers from '../../gear-library/makers.ts';
 import * as materials from '../../gear-library/materials.ts';
+import * as meshPriors from '../../gear-library/mesh-priors.ts';
 import * as pitchSeries from '../../gear-library/pitch-series.ts';
 import * as priors from '../../gear-library/priors.ts';
 import * as processes from '../../gear-library/processes.ts';
@@ -21,6 +22,7 @@ import * as wormLocking from '../../gear-library/worm-locking.ts';
 
 const modules = {
   basicRacks,
+  meshPriors,
   pitchSeries,
   priors,
   processes,
