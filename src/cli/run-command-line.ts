@@ -112,7 +112,7 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .option('--as <FORMATS>', `${partFormats.map(({ key }) => key).join(',')}; all where left out`)
     .option('--process <KEY>', `design it to last, made by: ${processes.map(({ key }) => key).join(', ')}`)
     .option('--material <KEY>', 'of what; chosen by process and warmth where left out')
-    .option('--off <KEYS>', `changes not to make: ${changeKeys.join(',')}`)
+    .option('--off <KEYS>', `changes not to make: ${changeKeys.join(', ')}`)
     .option(
       '--for <KEY>',
       `just what they need, a message and a list: ${makers.map(({ key }) => key).join(', ')}`,

@@ -291,10 +291,11 @@ describe('load, warmth and fineness', () => {
     expect(changeOf(found, 'root-fillet').isOn).toBe(false);
     expect(changeOf(found, 'weakest-link').isOn).toBe(true);
     expect(found.form.faceWidth).toBeLessThan(4);
-    // The mate, judged as a wheel of its own: the same material, its own width.
+    // The mate, judged as a wheel of its own: the same material and warmth, its own width.
+    const beside = { ...weakMate, making: { near: 'motor' } };
     const mate = designWheel(
-      makeLastingJob({}, weakMate),
-      planWheel(makeLastingJob({}, weakMate), { wheelId: 'w1' }),
+      makeLastingJob({}, beside),
+      planWheel(makeLastingJob({}, beside), { wheelId: 'w1' }),
       { ...shop, off: changeKeys },
     );
     const share = found.strength.after.carries.stall.value / mate.strength.before.carries.stall.value;
