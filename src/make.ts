@@ -4,7 +4,7 @@ import { type PartFormat, partFormats } from './formats/part-formats.ts';
 import type { Job } from './job/job-schema.ts';
 import { fieldsOfSpec } from './job/spec-fields.ts';
 import { compensatePart, type DrawingChange } from './making/compensate-part.ts';
-import type { Compensation } from './making/compensation.ts';
+import type { Compensation, CompensationUncertainty } from './making/compensation.ts';
 import { layTrialPlate } from './making/lay-trial-plate.ts';
 import { noAllowance } from './making/plan-part.ts';
 import { type PlanOptions, planWheel } from './plan-wheel.ts';
@@ -24,6 +24,7 @@ export interface MakeOptions extends PlanOptions {
 
 export interface MakeCompensation {
   readonly figures: Compensation;
+  readonly uncertainty?: CompensationUncertainty | undefined;
   /** Where the figures come from, as a sentence for the maker */
   readonly origin: string;
 }
@@ -42,6 +43,9 @@ export interface MadePart {
   readonly files: readonly MadeFile[];
   /** What was changed in the drawing for the machine; `spec` is what the part is meant to be */
   readonly changes?: readonly DrawingChange[];
+  /** What was taken back, as the job's `made` wants it */
+  readonly compensation?: Compensation;
+  readonly uncertainty?: CompensationUncertainty;
   /** Where rivals remain: thin gears to roll by hand, and how each is marked */
   readonly trialPlate?: { readonly marks: readonly { readonly mark: string; readonly what: string }[] };
 }
@@ -68,7 +72,7 @@ export function make(job: Job, options: MakeOptions): MadePart {
           one === noAllowance ? [options.compensation?.origin ?? '', ...drawn.advice] : [one],
         )
       : plan.warnings;
-  const changes = drawn ? { changes: drawn.changes } : {};
+  const changes = drawn ? describeChanges(drawn.changes, options.compensation) : {};
   const files = writeMesh(mesh, name, metadata, formats);
   const rivals = answer && isTrial ? listRivals(answer.candidates).slice(0, 4) : [];
   if (rivals.length < 2 || plan.form.spec.kind !== 'external') {
@@ -129,6 +133,15 @@ function writeMesh(
 /** Letters, digits, dots and dashes; what else an id holds becomes a dash. */
 function fileName(id: string): string {
   return id.replace(/[^A-Za-z0-9.-]+/g, '-').replace(/^[.-]+/, '') || 'wheel';
+}
+
+function describeChanges(
+  changes: readonly DrawingChange[],
+  compensation: MakeCompensation | undefined,
+): Pick<MadePart, 'changes' | 'compensation' | 'uncertainty'> {
+  if (!compensation) return {};
+  const { figures, uncertainty } = compensation;
+  return { changes, compensation: figures, ...(uncertainty === undefined ? {} : { uncertainty }) };
 }
 
 function describePart(
