@@ -38,6 +38,9 @@ function checkWheel(wheel: Wheel, place: string, ids: ReadonlyMap<string, number
     checkTeeth(wheel.spec?.teeth, `${place}.spec.teeth`);
     checkTeeth(wheel.made?.spec?.teeth, `${place}.made.spec.teeth`);
   }
+  (wheel.touched ?? []).forEach((one, k) => {
+    checkMate(one.wheel, wheel.id, `${place}.touched[${k}].wheel`, ids);
+  });
   checkReadings(wheel, wheel.readings, `${place}.readings`, ids);
   checkReadings(wheel, wheel.made?.readings, `${place}.made.readings`, ids);
 }
