@@ -5,7 +5,9 @@ export { defaultKit, instruments } from '../gear-library/reading-uncertainty.ts'
 export { checkDrive } from './check-drive.ts';
 export { checkMade } from './check-made.ts';
 export { checkStrength, type StrengthOptions } from './check-strength.ts';
-export { type DrawnGear, drawCounts, drawWheel, type WheelDrawing } from './draw.ts';
+export { type DrawnGear, drawCounts, drawSpec, drawWheel, type WheelDrawing } from './draw.ts';
+export { drawPair, type PairDrawing } from './draw-pair.ts';
+export { drawTrain, type TrainDrawing } from './draw-train.ts';
 export type { DriveReport } from './drive/drive-report.ts';
 export { describeFail, Fail, type FailCode, failCodes, type PlainFail } from './fail.ts';
 export { type FoundCompensation, findCompensation } from './find-compensation.ts';

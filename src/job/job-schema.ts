@@ -80,6 +80,8 @@ const wheelSchema = z.looseObject({
   timed: z.optional(z.boolean()),
   diameterMm: z.optional(numberWithin('length')),
   pitchMm: z.optional(numberWithin('length')),
+  /** The piece that stood here before another was accepted, with its readings. */
+  replaced: z.optional(z.looseObject({})),
 });
 
 const meshSchema = z.looseObject({
@@ -155,6 +157,8 @@ export const jobSchema = z.looseObject({
   motor: z.optional(motorSchema),
   wanted: z.optional(wantedSchema),
   symptoms: z.optional(z.array(symptomSchema).check(z.maxLength(counts.links.greatest))),
+  /** Questions about the whole train that can't be answered, such as "motor": not asked again. */
+  leftOut: z.optional(z.array(z.string()).check(z.maxLength(counts.links.greatest))),
 });
 
 export type Job = Known<z.infer<typeof jobSchema>>;
