@@ -61,6 +61,7 @@ export const failCodes = {
   'pointed-tooth': 'the tooth comes to a point below the tip circle',
   'bad-geometry': 'the spec describes no wheel that can exist',
   'not-identified': 'no answer to make a part from',
+  'too-fine': 'the process can not make teeth that fine',
 } as const;
 
 export type FailCode = keyof typeof failCodes;

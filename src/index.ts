@@ -1,4 +1,5 @@
 /** Sparetooth as a library: the product's verbs. The command line and the page use this file alone. */
+export { type Maker, makers } from '../gear-library/makers.ts';
 export { type Material, materials } from '../gear-library/materials.ts';
 export { processes } from '../gear-library/processes.ts';
 export { defaultKit, instruments } from '../gear-library/reading-uncertainty.ts';
@@ -21,6 +22,8 @@ export {
 } from './find-substitutes.ts';
 export { type FindTrainsOptions, findTrains } from './find-trains.ts';
 export { type PartFormat, partFormats } from './formats/part-formats.ts';
+export { type SheetFormat, sheetFormats } from './formats/sheet-formats.ts';
+export { type HandedOver, type HandOverOptions, handOver } from './hand-over.ts';
 export { identify } from './identify.ts';
 export { checkPartsSize, checkSize } from './job/check-size.ts';
 export { isCovered, kindOf } from './job/collect-evidence.ts';
@@ -38,6 +41,12 @@ export type { TrainRow, TrainsReport, WheelPick } from './job/trains-report.ts';
 export { formatJob } from './job/write-job.ts';
 export { type CouponFiles, layCoupon } from './lay-coupon.ts';
 export { type MadeFile, type MadePart, type MakeOptions, make } from './make.ts';
+export { type MadeSheet, makeSheet, planSheet, type SheetOptions } from './make-sheet.ts';
+export { type ChangeKey, changeKeys, type PartChange } from './making/part-design.ts';
+export type { DesignReport } from './making/report-design.ts';
+export { papers } from './making/sheet-page.ts';
+export { tellDesign } from './making/tell-design.ts';
+export { type RecordOptions, type RepairRecord, repairRecord } from './repair-record.ts';
 export {
   type DrawnFaces,
   type ShapedPart,

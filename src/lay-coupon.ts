@@ -9,7 +9,7 @@ import { shapeCoupon } from './making/shape-coupon.ts';
 
 export interface CouponFiles {
   readonly process: string;
-  /** The coupon in every part format that holds a body, and a compensation file whose readings wait to be filled in */
+  /** The coupon as triangles, and a compensation file whose readings wait to be filled in */
   readonly files: readonly { readonly name: string; readonly bytes: Uint8Array }[];
   /** What to do, in order */
   readonly steps: readonly string[];
@@ -49,14 +49,19 @@ export function layCoupon(processKey: string): CouponFiles {
   return {
     process: process.key,
     files: [
-      ...partFormats.map((format) => ({
+      ...partFormats.filter(isOfTriangles).map((format) => ({
         name: `coupon.${format.extension}`,
-        bytes: encodePart(format, mesh, 'coupon', metadata),
+        bytes: encodePart(format, { mesh, bodies: [] }, 'coupon', metadata),
       })),
       { name: 'coupon-readings.json', bytes: new TextEncoder().encode(formatCompensation(blank)) },
     ],
     steps: [...steps, 'Write each value into coupon-readings.json as "mm" beside its size, then: calibrate.'],
   };
+}
+
+/** A coupon is no wheel: formats that are made from a wheel's exact form have none to hold. */
+function isOfTriangles({ key }: (typeof partFormats)[number]): boolean {
+  return key === 'stl' || key === '3mf';
 }
 
 /** Every reading with its drawn size, its value left to be put in. */

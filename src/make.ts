@@ -1,5 +1,5 @@
 import { Fail } from './fail.ts';
-import { encodePart } from './formats/encode-part.ts';
+import { encodePart, type PartShape } from './formats/encode-part.ts';
 import { type PartFormat, partFormats } from './formats/part-formats.ts';
 import type { Job } from './job/job-schema.ts';
 import { fieldsOfSpec } from './job/spec-fields.ts';
@@ -7,15 +7,19 @@ import { compensatePart, type DrawingChange } from './making/compensate-part.ts'
 import type { Compensation, CompensationUncertainty } from './making/compensation.ts';
 import { layTrialPlate } from './making/lay-trial-plate.ts';
 import { noAllowance } from './making/plan-part.ts';
+import type { DesignReport } from './making/report-design.ts';
+import { namePartFile } from './name-part-file.ts';
+import { type LastingOptions, type LastingPlan, planLasting } from './plan-lasting.ts';
 import { type PlanOptions, planWheel } from './plan-wheel.ts';
 import { listRivals } from './readings/choose-ending.ts';
 import { buildSolid } from './solid/build-solid.ts';
-import type { Mesh } from './solid/mesh.ts';
 import type { WheelForm } from './solid/wheel-form.ts';
 
-export interface MakeOptions extends PlanOptions {
+export interface MakeOptions extends PlanOptions, LastingOptions {
   /** Keys of part formats; all where left out */
   readonly formats?: readonly string[];
+  /** The part designed to last, where that is done already; worked out where left out */
+  readonly lasting?: LastingPlan | undefined;
   /** Greatest stray of a chord from the exact curve, mm */
   readonly chordErrorMm?: number;
   /** What the machine does, to be taken back in the drawing; nothing is where left out */
@@ -40,6 +44,8 @@ export interface MadePart {
   readonly isTrial: boolean;
   readonly warnings: readonly string[];
   readonly spec: ReturnType<typeof fieldsOfSpec>;
+  /** What was changed so that it lasts, and what proves it; none where it is the old wheel's copy */
+  readonly design?: DesignReport;
   readonly files: readonly MadeFile[];
   /** What was changed in the drawing for the machine; `spec` is what the part is meant to be */
   readonly changes?: readonly DrawingChange[];
@@ -60,11 +66,15 @@ const usualChordError = 0.002;
  */
 export function make(job: Job, options: MakeOptions): MadePart {
   const formats = chooseFormats(options.formats);
-  const { wheel, answer, isTrial, plan, planRival } = planWheel(job, options);
+  const planned = planWheel(job, options);
+  const { wheel, answer, isTrial, planRival } = planned;
+  const plan = options.lasting ?? planLasting(job, planned, options);
+  const design = plan.report === undefined ? {} : { design: plan.report };
   const chordError = options.chordErrorMm ?? usualChordError;
-  const name = `${fileName(wheel.id)}${isTrial ? '-trial' : ''}`;
+  const name = namePartFile(wheel.id, isTrial);
   const drawn = options.compensation ? compensatePart(plan.form, options.compensation.figures) : undefined;
-  const mesh = buildSolid(drawn?.form ?? plan.form, chordError);
+  const form = drawn?.form ?? plan.form;
+  const shape = { mesh: buildSolid(form, chordError), bodies: [{ form, x: 0 }] };
   const metadata = describePart(job, plan.form, isTrial, options.compensation);
   const warnings =
     options.compensation && drawn
@@ -73,10 +83,18 @@ export function make(job: Job, options: MakeOptions): MadePart {
         )
       : plan.warnings;
   const changes = drawn ? describeChanges(drawn.changes, options.compensation) : {};
-  const files = writeMesh(mesh, name, metadata, formats);
+  const files = writeShape(shape, name, metadata, formats);
   const rivals = answer && isTrial ? listRivals(answer.candidates).slice(0, 4) : [];
   if (rivals.length < 2 || plan.form.spec.kind !== 'external') {
-    return { wheelId: wheel.id, isTrial, warnings, spec: fieldsOfSpec(plan.form.spec), files, ...changes };
+    return {
+      wheelId: wheel.id,
+      isTrial,
+      warnings,
+      spec: fieldsOfSpec(plan.form.spec),
+      ...design,
+      files,
+      ...changes,
+    };
   }
   const plate = layTrialPlate(
     rivals.map((rival) => {
@@ -91,8 +109,9 @@ export function make(job: Job, options: MakeOptions): MadePart {
     isTrial,
     warnings,
     spec: fieldsOfSpec(plan.form.spec),
+    ...design,
     ...changes,
-    files: [...files, ...writeMesh(plate.mesh, `${fileName(wheel.id)}-trial-plate`, metadata, formats)],
+    files: [...files, ...writeShape(plate, `${namePartFile(wheel.id, true)}-plate`, metadata, formats)],
     trialPlate: {
       marks: plate.marks.map((mark, i) => ({
         mark,
@@ -117,22 +136,17 @@ function chooseFormats(keys: readonly string[] | undefined): readonly PartFormat
   });
 }
 
-function writeMesh(
-  mesh: Mesh,
+function writeShape(
+  shape: PartShape,
   name: string,
   metadata: Readonly<Record<string, string>>,
   formats: readonly PartFormat[],
 ): MadeFile[] {
   return formats.map((format) => ({
     name: `${name}.${format.extension}`,
-    bytes: encodePart(format, mesh, name, metadata),
+    bytes: encodePart(format, shape, name, metadata),
     format,
   }));
-}
-
-/** Letters, digits, dots and dashes; what else an id holds becomes a dash. */
-function fileName(id: string): string {
-  return id.replace(/[^A-Za-z0-9.-]+/g, '-').replace(/^[.-]+/, '') || 'wheel';
 }
 
 function describeChanges(

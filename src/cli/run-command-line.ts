@@ -1,6 +1,15 @@
 import { Command, CommanderError } from 'commander';
 import { version } from '../../package.json';
-import { describeFail, Fail, partFormats, processes } from '../index.ts';
+import {
+  changeKeys,
+  describeFail,
+  Fail,
+  makers,
+  papers,
+  partFormats,
+  processes,
+  sheetFormats,
+} from '../index.ts';
 import type { CalibrateCommandOptions } from './calibrate.ts';
 import type { CheckCommandOptions } from './check.ts';
 import type { CommandOutput } from './command-output.ts';
@@ -8,6 +17,7 @@ import type { CouponCommandOptions } from './coupon.ts';
 import { type IdentifyOptions, identifyCommand } from './identify.ts';
 import type { MakeCommandOptions } from './make.ts';
 import { readInput, readParts } from './read-input.ts';
+import type { RecordCommandOptions } from './record.ts';
 import { defaultPort, type ServeOptions, serveCommand } from './serve.ts';
 import type { SubstitutesCommandOptions } from './substitutes.ts';
 import type { TrainOptions } from './train.ts';
@@ -111,11 +121,21 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .argument('<JOB>', 'job file; - is standard input')
     .requiredOption('--wheel <ID>', 'the wheel to make')
     .requiredOption('--out <DIR>', 'folder for the files; made where it is missing')
-    .option('--as <FORMATS>', `${partFormats.map(({ key }) => key).join(',')}; all where left out`)
-    .option('--process <KEY>', `how it will be made: ${processes.map(({ key }) => key).join(', ')}`)
+    .option(
+      '--as <FORMATS>',
+      `${[...partFormats, ...sheetFormats].map(({ key }) => key).join(',')}; all where left out`,
+    )
     .option(
       '--compensation <FILE>',
       'what your machine adds, to be taken back; usual: what is typical for it',
+    )
+    .option('--paper <SIZE>', `paper of the sheet: ${Object.keys(papers).join(' or ')}`, 'a4')
+    .option('--process <KEY>', `design it to last, made by: ${processes.map(({ key }) => key).join(', ')}`)
+    .option('--material <KEY>', 'of what; chosen by process and warmth where left out')
+    .option('--off <KEYS>', `changes not to make: ${changeKeys.join(',')}`)
+    .option(
+      '--for <KEY>',
+      `just what they need, a message and a list: ${makers.map(({ key }) => key).join(', ')}`,
     )
     .option('--force', 'replace files that are there')
     .option('--json', 'print one JSON document and nothing else')
@@ -156,6 +176,19 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
       finish(await calibrateCommand(await read(path), options));
     });
   program
+    .command('record')
+    .description('One page on a repair: what failed, what it was, what was made, when to look again.')
+    .argument('<JOB>', 'job file; - is standard input')
+    .requiredOption('--wheel <ID>', 'the wheel that was replaced')
+    .option('--process <KEY>', `how it was made: ${processes.map(({ key }) => key).join(', ')}`)
+    .option('--material <KEY>', 'of what')
+    .option('--date <DATE>', 'when it was put in, as 2026-11-25')
+    .option('--json', 'print one JSON document and nothing else')
+    .action(async (path: string, options: RecordCommandOptions) => {
+      const { recordCommand } = await import('./record.ts');
+      finish(recordCommand(await read(path), options));
+    });
+  program
     .command('serve')
     .description('The page in your browser: served on this machine, to this machine only.')
     .option('--port <N>', 'where it is served; never another than this', String(defaultPort))
@@ -191,7 +224,7 @@ function tellFail(fail: Fail): string {
 
 /** The answer is no, where the job could be read but nothing can be made from what it says. */
 function exitCodeOf(fail: Fail): 1 | 2 {
-  return fail.code === 'not-identified' ? 1 : 2;
+  return fail.code === 'not-identified' || fail.code === 'too-fine' ? 1 : 2;
 }
 
 function toJson(value: unknown): string {

@@ -43,6 +43,24 @@ const touchedSchema = z.looseObject({
   widthMm: z.optional(numberWithin('length')),
 });
 
+/** How the part that replaces a wheel is to be made, and where it will run. */
+const makingSchema = z.looseObject({
+  process: z.optional(z.string()),
+  material: z.optional(z.string()),
+  /** Keys of changes that are not to be made. */
+  off: z.optional(z.array(z.string()).check(z.maxLength(counts.takings.greatest))),
+  /** How it is to sit on its shaft; chosen where left out. */
+  hold: z.optional(z.enum(['bond', 'flat', 'knurl', 'bush', 'press', 'turns'])),
+  /** Of the teeth while they run; or what is near. */
+  temperatureC: z.optional(numberWithin('temperature')),
+  near: z.optional(z.enum(['motor', 'lamp', 'neither'])),
+  wet: z.optional(z.boolean()),
+  /** How much wider the teeth may be before something is in the way. */
+  roomMm: z.optional(numberWithin('lengthOrNone')),
+  /** Straight teeth in place of slanted ones; on both wheels of a pair. */
+  spur: z.optional(z.boolean()),
+});
+
 const wheelSchema = z.looseObject({
   id: identifier,
   name: z.optional(z.string()),
@@ -57,6 +75,9 @@ const wheelSchema = z.looseObject({
   readings: z.optional(z.array(readingSchema).check(z.maxLength(counts.readings.greatest))),
   spec: z.optional(specSchema),
   made: z.optional(madeSchema),
+  making: z.optional(makingSchema),
+  /** Meant to give way before any other. */
+  sacrificial: z.optional(z.boolean()),
   /** What it looks like, as the person chose from pictures. */
   look: z.optional(z.string()),
   /** Readings that can't be taken on this wheel, such as "span~3": not asked for again. */

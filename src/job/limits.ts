@@ -195,6 +195,14 @@ export const limits = {
     greatest: 1_000_000,
     reason: 'nobody hears more clicks than that apart',
   },
+  temperature: {
+    ...number,
+    unit: '°C',
+    what: 'how warm the teeth run',
+    least: -60,
+    greatest: 500,
+    reason: 'no gear here runs colder, and none of these materials is solid warmer',
+  },
   torque: {
     ...number,
     unit: 'N·mm',

@@ -2,7 +2,8 @@ import { Fail } from '../fail.ts';
 import { growTeeth } from '../involute/grow-teeth.ts';
 import { traceOutline } from '../involute/trace-outline.ts';
 import { bisect } from '../numeric/bisect.ts';
-import { type Bore, checkForm, type WheelForm } from '../solid/wheel-form.ts';
+import { checkForm } from '../solid/check-form.ts';
+import type { Bore, ToothedSection, WheelForm } from '../solid/wheel-form.ts';
 import type { Compensation } from './compensation.ts';
 
 /** A part drawn so that the machine makes of it what was meant. */
@@ -52,20 +53,51 @@ export function compensatePart(form: WheelForm, compensation: Compensation): Com
 }
 
 function draw(form: WheelForm, compensation: Compensation): WheelForm {
-  const { outsidePerSideMm: outside, teethPerSideMm: teeth, holesPerSideMm: holes } = compensation;
+  const { outsidePerSideMm: outside, holesPerSideMm: holes } = compensation;
   const scale = 1 / (1 + compensation.scalePercent / 100);
-  const spec = growTeeth(form.spec, { flanks: -teeth, tips: -outside, scale });
   const chamfer = chooseChamfer(form, compensation.firstLayerPerSideMm);
   return {
     ...form,
-    spec,
+    ...drawSection(form, compensation, scale),
     chamfer,
     bore: openBore(form.bore, holes, scale),
-    hubs: form.hubs.map((hub) => ({ ...hub, diameter: (hub.diameter - 2 * outside) * scale })),
+    ...(form.others === undefined
+      ? {}
+      : { others: form.others.map((other) => ({ ...other, ...drawSection(other, compensation, scale) })) }),
     ...(form.rimDiameter === undefined ? {} : { rimDiameter: (form.rimDiameter - 2 * outside) * scale }),
     ...(form.marks && form.marks.count > 0
       ? { marks: { ...form.marks, diameter: (form.marks.diameter + 2 * holes) * scale } }
       : {}),
+  };
+}
+
+/** Teeth, hubs and flanges of one toothing taken in, its holes opened; of a web only the places move, with the scale. */
+function drawSection(
+  section: ToothedSection,
+  { outsidePerSideMm: outside, teethPerSideMm: teeth, holesPerSideMm: holes }: Compensation,
+  scale: number,
+): Partial<ToothedSection> & Pick<ToothedSection, 'spec' | 'hubs'> {
+  const takeIn = (diameter: number): number => (diameter - 2 * outside) * scale;
+  const { sector, web, holes: lightening, flanges } = section;
+  return {
+    spec: growTeeth(section.spec, { flanks: -teeth, tips: -outside, scale }),
+    hubs: section.hubs.map((hub) => ({ ...hub, diameter: takeIn(hub.diameter) })),
+    ...(sector?.restDiameter === undefined
+      ? {}
+      : { sector: { ...sector, restDiameter: takeIn(sector.restDiameter) } }),
+    ...(web
+      ? { web: { ...web, hubDiameter: web.hubDiameter * scale, rimDiameter: web.rimDiameter * scale } }
+      : {}),
+    ...(lightening
+      ? {
+          holes: {
+            ...lightening,
+            diameter: (lightening.diameter + 2 * holes) * scale,
+            circleDiameter: lightening.circleDiameter * scale,
+          },
+        }
+      : {}),
+    ...(flanges ? { flanges: flanges.map((one) => ({ ...one, diameter: takeIn(one.diameter) })) } : {}),
   };
 }
 
@@ -90,6 +122,10 @@ function openBore(bore: Bore, holes: number, scale: number): Bore {
     case 'hex':
     case 'square':
       return { shape: bore.shape, acrossFlats: open(bore.acrossFlats) };
+    case 'spline':
+      return { ...bore, diameter: open(bore.diameter), depth: bore.depth * scale, width: open(bore.width) };
+    case 'knurl':
+      return { ...bore, diameter: open(bore.diameter), depth: bore.depth * scale };
   }
 }
 

@@ -1,5 +1,5 @@
 import { fillLoop } from './fill-cap.ts';
-import { type Mesh, startMesh } from './mesh.ts';
+import { type Mesh, type MeshRing, startMesh } from './mesh.ts';
 
 /**
  * The closed, outward mesh of a plane face with holes, raised from z = 0 to `height` (mm, above 0). All loops
@@ -19,8 +19,13 @@ export function extrudeFace(
   const lowHoles = mesh.addRing(joined, 0, 0, 0);
   const high = mesh.addRing(outline, height, 0, 0);
   const highHoles = mesh.addRing(joined, height, 0, 0);
-  mesh.addCap(triples, n, low, lowHoles, true);
-  mesh.addCap(triples, n, high, highHoles, false);
+  const inner = all - n;
+  const rings = (outer: number, first: number): readonly MeshRing[] => [
+    { first: outer, count: n },
+    { first, count: inner },
+  ];
+  mesh.addCap(triples, rings(low, lowHoles), true);
+  mesh.addCap(triples, rings(high, highHoles), false);
   mesh.addWall(low, high, n, false);
   let start = 0;
   for (const hole of holes) {

@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import * as basicRacks from '../../gear-library/basic-racks.ts';
 import * as driveLimits from '../../gear-library/drive-limits.ts';
 import * as fits from '../../gear-library/fits.ts';
+import * as makingLimits from '../../gear-library/making-limits.ts';
+import * as makingSettings from '../../gear-library/making-settings.ts';
 import * as materials from '../../gear-library/materials.ts';
 import * as meshPriors from '../../gear-library/mesh-priors.ts';
 import * as pitchSeries from '../../gear-library/pitch-series.ts';
@@ -20,6 +22,8 @@ import * as wormLocking from '../../gear-library/worm-locking.ts';
 
 const modules = {
   basicRacks,
+  makingLimits,
+  makingSettings,
   meshPriors,
   pitchSeries,
   printErrors,
