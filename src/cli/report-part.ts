@@ -1,8 +1,13 @@
-import { type MadePart, tellDesign } from '../index.ts';
+import { type MadePart, type PartFormat, type SheetFormat, tellDesign } from '../index.ts';
 import { wrapText } from './wrap-text.ts';
 
 /** What was made: the files and whom they are for, whether it is a part or one to try, and every warning. 80 columns at most. */
-export function reportPart(part: MadePart, paths: readonly string[]): string[] {
+export function reportPart(
+  part: Omit<MadePart, 'files'> & {
+    readonly files: readonly { readonly format: PartFormat | SheetFormat }[];
+  },
+  paths: readonly string[],
+): string[] {
   const { spec } = part;
   const what = part.isTrial ? 'trial part' : 'part';
   const size = `${spec.teeth} teeth, module ${Number(spec.moduleMm.toFixed(4))} mm, ${spec.pressureAngleDeg} degrees`;
@@ -19,7 +24,7 @@ export function reportPart(part: MadePart, paths: readonly string[]): string[] {
   ];
 }
 
-function tellMarks(part: MadePart): string[] {
+function tellMarks(part: Pick<MadePart, 'trialPlate'>): string[] {
   if (!part.trialPlate) return [];
   return [
     '',
@@ -28,7 +33,7 @@ function tellMarks(part: MadePart): string[] {
   ];
 }
 
-function tellChanges({ design }: MadePart): string[] {
+function tellChanges({ design }: Pick<MadePart, 'design'>): string[] {
   if (!design) return [];
   const { lead, made, left } = tellDesign(design);
   const list = (head: string, lines: readonly string[]): string[] =>

@@ -241,6 +241,21 @@ export const limits = {
     greatest: 100,
     reason: '100 is all of it',
   },
+  offset: {
+    ...mm,
+    what: 'an offset a side, either way',
+    least: -5,
+    greatest: 5,
+    reason: 'no machine lays its line further off than that',
+  },
+  stretch: {
+    ...number,
+    unit: 'percent',
+    what: 'a scale, either way',
+    least: -20,
+    greatest: 20,
+    reason: 'no material shrinks more',
+  },
   travel: {
     ...mm,
     what: 'travel for a turn',

@@ -2,11 +2,13 @@ import { findDiameters } from '../involute/gear-diameters.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import { buildSolid } from '../solid/build-solid.ts';
 import type { Mesh } from '../solid/mesh.ts';
-import { type Bore, findBoreRadius } from '../solid/wheel-form.ts';
+import { type Bore, findBoreRadius, type WheelForm } from '../solid/wheel-form.ts';
 
 /** Thin gears to roll by hand against the mate, side by side in one file. */
 export interface TrialPlate {
   readonly mesh: Mesh;
+  /** The gears, and how far along x each one lies, mm */
+  readonly bodies: readonly { readonly form: WheelForm; readonly x: number }[];
   /** How each rival is marked, in the order given */
   readonly marks: readonly string[];
 }
@@ -21,6 +23,7 @@ const gap = 3;
 export function layTrialPlate(rivals: readonly GearSpec[], bore: Bore, chordError: number): TrialPlate {
   let x = 0;
   const meshes: Mesh[] = [];
+  const bodies: { form: WheelForm; x: number }[] = [];
   const marks: string[] = [];
   rivals.forEach((spec, i) => {
     const { tip, root } = findDiameters(spec);
@@ -28,22 +31,20 @@ export function layTrialPlate(rivals: readonly GearSpec[], bore: Bore, chordErro
     const diameter = Math.min(1.5, room);
     const circle = (root / 2 + findBoreRadius(bore)) / 2;
     const fits = diameter >= 0.5 && 1.6 * diameter * (i + 1) < 2 * Math.PI * circle;
-    const mesh = buildSolid(
-      {
-        spec,
-        faceWidth: plateThickness,
-        bore,
-        hubs: [],
-        chamfer: 0,
-        ...(fits ? { marks: { count: i + 1, diameter } } : {}),
-      },
-      chordError,
-    );
-    meshes.push(moveMesh(mesh, x + tip / 2));
+    const form: WheelForm = {
+      spec,
+      faceWidth: plateThickness,
+      bore,
+      hubs: [],
+      chamfer: 0,
+      ...(fits ? { marks: { count: i + 1, diameter } } : {}),
+    };
+    bodies.push({ form, x: x + tip / 2 });
+    meshes.push(moveMesh(buildSolid(form, chordError), x + tip / 2));
     x += tip + gap;
     marks.push(fits ? `${i + 1} ${i === 0 ? 'hole' : 'holes'}` : `number ${i + 1} from the left`);
   });
-  return { mesh: joinMeshes(meshes), marks };
+  return { mesh: joinMeshes(meshes), bodies, marks };
 }
 
 function moveMesh(mesh: Mesh, by: number): Mesh {

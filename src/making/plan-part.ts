@@ -29,6 +29,10 @@ export interface KnownForm {
   readonly rimDiameter?: number | undefined;
 }
 
+/** Said of every part until one is drawn with a compensation. */
+export const noAllowance =
+  'No allowance for your printer is in this file: holes come out smaller, outsides larger. Print one, measure it, then scale what is off.';
+
 /** How much a bore is drawn under the shaft where it will be opened by hand, mm. Common practice: 0.2 to 0.3. */
 const underSize = 0.2;
 
@@ -59,9 +63,7 @@ export function planPart(
       : { shape: 'none' as const };
   const hubs =
     spec.kind === 'external' ? (known.hubs ?? measureHubs(wheel, faceWidth, trimmed, bore, warnings)) : [];
-  warnings.push(
-    'No allowance for your printer is in this file: holes come out smaller, outsides larger. Print one, measure it, then scale what is off.',
-  );
+  warnings.push(noAllowance);
   if (process.lineMm > 0) {
     warnings.push('Print three: one to measure, one to run, one to keep beside the machine.');
   }

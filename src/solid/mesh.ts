@@ -6,6 +6,12 @@ export interface Mesh {
   readonly triangles: Uint32Array;
 }
 
+/** Corners that were added one after the other. */
+export interface MeshRing {
+  readonly first: number;
+  readonly count: number;
+}
+
 /** A mesh under construction. */
 export interface MeshBuilder {
   /** Adds a ring of points at a height, turned about the axis and moved along x; returns its first index. */
@@ -15,17 +21,11 @@ export interface MeshBuilder {
    * alternate, so that what one twisted quad gains by its diagonal the next one loses.
    */
   readonly addWall: (low: number, high: number, count: number, isHole: boolean) => void;
-  /**
-   * A plane face: corner indices below `outerCount` count from `outerRing`, the others on from `holeRing`. `flip`
-   * makes it face down.
-   */
-  readonly addCap: (
-    triples: Uint32Array,
-    outerCount: number,
-    outerRing: number,
-    holeRing: number,
-    flip: boolean,
-  ) => void;
+  /** A plane face whose corner indices run on through the rings in order. `flip` makes it face down. */
+  readonly addCap: (triples: Uint32Array, rings: readonly MeshRing[], flip: boolean) => void;
+  /** Adds one corner; returns its index. */
+  readonly addCorner: (x: number, y: number, z: number) => number;
+  readonly addTriangle: (a: number, b: number, c: number) => void;
   readonly finish: () => Mesh;
 }
 
@@ -64,16 +64,27 @@ export function startMesh(corners: number, triangleCount: number): MeshBuilder {
         triangles[at + 5] = high + from;
       }
     },
-    addCap(triples, outerCount, outerRing, holeRing, flip) {
+    addCap(triples, rings, flip) {
+      const corners = new Uint32Array(rings.reduce((sum, { count }) => sum + count, 0));
+      let end = 0;
+      for (const { first, count } of rings) for (let k = 0; k < count; k++) corners[end++] = first + k;
       const second = flip ? 2 : 1;
       for (let k = 0; k < triples.length; k += 3, at += 3) {
-        const a = triples[k];
-        const b = triples[k + second];
-        const c = triples[k + 3 - second];
-        triangles[at] = a < outerCount ? outerRing + a : holeRing + a - outerCount;
-        triangles[at + 1] = b < outerCount ? outerRing + b : holeRing + b - outerCount;
-        triangles[at + 2] = c < outerCount ? outerRing + c : holeRing + c - outerCount;
+        triangles[at] = corners[triples[k]];
+        triangles[at + 1] = corners[triples[k + second]];
+        triangles[at + 2] = corners[triples[k + 3 - second]];
       }
+    },
+    addCorner(x, y, z) {
+      positions[3 * corner] = x;
+      positions[3 * corner + 1] = y;
+      positions[3 * corner + 2] = z;
+      return corner++;
+    },
+    addTriangle(a, b, c) {
+      triangles[at++] = a;
+      triangles[at++] = b;
+      triangles[at++] = c;
     },
     finish() {
       if (3 * corner > positions.length || at > triangles.length)

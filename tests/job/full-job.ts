@@ -78,6 +78,27 @@ export const fullJob: Record<string, unknown> = {
         bore: { shape: 'd', diameterMm: 2, flatMm: 1.5 },
         hubs: [{ side: 'top', diameterMm: 4.1, lengthMm: 2.5 }],
       },
+      made: {
+        process: 'filament-0.25',
+        material: 'petg',
+        spec: { teeth: 23, moduleMm: 0.5, thinningMm: 0.04 },
+        compensation: {
+          scalePercent: -0.1,
+          outsidePerSideMm: 0.05,
+          teethPerSideMm: 0.06,
+          holesPerSideMm: 0.08,
+        },
+        uncertainty: {
+          outsidePerSideMm: 0.01,
+          teethPerSideMm: 0.015,
+          holesPerSideMm: 0.01,
+          firstLayerPerSideMm: 0.02,
+        },
+        readings: [
+          { of: 'outside', mm: [12.5, 12.52], jaws: 'rocked' },
+          { of: 'bore', goesMm: 2, stopsMm: 2.1 },
+        ],
+      },
       making: {
         process: 'resin',
         material: 'resin-tough',

@@ -36,7 +36,7 @@ export function exactVolume(form: WheelForm, fine: number): number {
 }
 
 /** Closed forms of the bores' sections. */
-function areaOfBore(bore: Bore): number {
+export function areaOfBore(bore: Bore): number {
   switch (bore.shape) {
     case 'none':
       return 0;
@@ -46,7 +46,20 @@ function areaOfBore(bore: Bore): number {
       return (Math.sqrt(3) / 2) * bore.acrossFlats ** 2;
     case 'square':
       return bore.acrossFlats ** 2;
-    default: {
+    case 'knurl': {
+      // Triangles from the axis between a notch's bottom and a ridge, half a pitch apart.
+      const r = bore.diameter / 2;
+      return bore.count * r * (r - bore.depth) * Math.sin(Math.PI / bore.count);
+    }
+    case 'spline': {
+      // The minor circle, and of each groove what lies between the two circles within its parallel sides.
+      const [r, inner, w] = [bore.diameter / 2, bore.diameter / 2 - bore.depth, bore.width / 2];
+      const under = (radius: number): number =>
+        w * Math.sqrt(radius * radius - w * w) + radius * radius * Math.asin(w / radius);
+      return Math.PI * inner * inner + bore.count * (under(r) - under(inner));
+    }
+    case 'd':
+    case 'double-d': {
       const r = bore.diameter / 2;
       const d = bore.shape === 'd' ? bore.flat - r : bore.flat / 2;
       const segment = r * r * Math.acos(d / r) - d * Math.sqrt(r * r - d * d);

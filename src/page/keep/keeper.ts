@@ -22,6 +22,12 @@ export type SaveOutcome =
   | { readonly outcome: 'elsewhere'; readonly theirs: OpenJob }
   | { readonly outcome: 'not-kept'; readonly condition: Exclude<KeepCondition, 'kept'> };
 
+/** A file of the person's own parts, byte for byte. */
+export interface KeptParts {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
 /** What was typed into a field and not taken yet, by slot key. */
 export type Drafts = Readonly<Record<string, string>>;
 
@@ -41,6 +47,10 @@ export interface Keeper {
   /** Small settings of this machine: screen scale, mirrored, unit, theme */
   readonly loadSettings: () => Promise<Readonly<Record<string, unknown>>>;
   readonly keepSettings: (settings: Readonly<Record<string, unknown>>) => Promise<void>;
+  /** The person's own parts: files as they were given */
+  readonly loadParts: () => Promise<readonly KeptParts[]>;
+  /** False where they could not be kept; then they last as long as the window */
+  readonly keepParts: (parts: readonly KeptParts[]) => Promise<boolean>;
   /** Calls back when another window saved or removed a job; returns what stops it */
   readonly onSavedElsewhere: (listener: (id: string) => void) => () => void;
 }

@@ -40,6 +40,10 @@ function tellBore(bore: ShapedPart['form']['bore'], length: (mm: number) => stri
       return `six-sided bore ${length(bore.acrossFlats)} across its flats`;
     case 'square':
       return `square bore ${length(bore.acrossFlats)} across its flats`;
+    case 'spline':
+      return `bore ${length(bore.diameter)} across its ${bore.count} grooves`;
+    case 'knurl':
+      return `bore ${length(bore.diameter)} with ${bore.count} notches for a knurled shaft`;
   }
 }
 
