@@ -4,7 +4,7 @@ export interface Maker {
   readonly name: string;
   /** Keys of the processes they have, the usual one first; empty where nothing is made */
   readonly processes: readonly string[];
-  /** Keys of the part formats that they are given */
+  /** Keys of the part formats that they are given; pdf: the making sheet */
   readonly formats: readonly string[];
   /** Whether the message goes to someone else */
   readonly isOrdered: boolean;
@@ -65,7 +65,7 @@ export const makers: readonly Maker[] = [
     key: 'machine-shop',
     name: 'a machine shop',
     processes: ['machine-shop'],
-    formats: ['step', 'dxf'],
+    formats: ['step', 'dxf', 'pdf'],
     isOrdered: true,
     count: 2,
     whyCount: 'setting up costs more than the second',

@@ -7,6 +7,7 @@ import type { Job } from './job/job-schema.ts';
 import { type MadePart, type MakeOptions, make } from './make.ts';
 import { findShaft } from './making/find-shaft.ts';
 import { type HandOver, planHandOver, writeHandOverTexts } from './making/plan-hand-over.ts';
+import { namePartFile } from './name-part-file.ts';
 import { planLasting } from './plan-lasting.ts';
 import { planWheel } from './plan-wheel.ts';
 import { findMaterial } from './strength/find-material.ts';
@@ -20,6 +21,8 @@ export interface HandOverOptions extends Omit<MakeOptions, 'isLasting' | 'lastin
 export interface HandedOver {
   readonly part: MadePart;
   readonly handOver: HandOver;
+  /** Whether the making sheet goes with it, which `makeSheet` draws: its name is in the message already */
+  readonly hasSheet: boolean;
   /** Plain text files beside the part's own */
   readonly texts: readonly { readonly name: string; readonly bytes: Uint8Array }[];
 }
@@ -56,6 +59,7 @@ export function handOver(job: Job, options: HandOverOptions): HandedOver {
   }
   const material =
     plan.design?.material ?? (isMade ? wish.material : (findMaterial(wheel.material) ?? wish.material));
+  const hasSheet = options.formats === undefined && maker.formats.includes('pdf');
   const task = {
     maker,
     name: wheel.name ?? wheel.id,
@@ -66,13 +70,17 @@ export function handOver(job: Job, options: HandOverOptions): HandedOver {
     bushOutside: plan.design?.bushOutside,
     shaft: findShaft(planned.evidence),
     isTrial: part.isTrial,
-    fileNames: part.files.map(({ name }) => name),
+    fileNames: [
+      ...part.files.map(({ name }) => name),
+      ...(hasSheet ? [`${namePartFile(wheel.id, part.isTrial)}-sheet.pdf`] : []),
+    ],
   };
   const found = planHandOver(task);
   const encoder = new TextEncoder();
   return {
     part,
     handOver: found,
+    hasSheet,
     texts: writeHandOverTexts(found, task).map(({ name, text }) => ({ name, bytes: encoder.encode(text) })),
   };
 }
