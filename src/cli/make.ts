@@ -10,6 +10,7 @@ export interface MakeCommandOptions {
   readonly as?: string;
   readonly process?: string;
   readonly force?: boolean;
+  readonly alone?: boolean;
 }
 
 /** The verb `make`: writes the part files of one wheel, all or none, and says what their maker has to know. */
@@ -20,6 +21,7 @@ export async function makeCommand(bytes: Uint8Array, options: MakeCommandOptions
     wheelId: options.wheel,
     ...(formats === undefined ? {} : { formats: [...new Set(formats)] }),
     ...(options.process === undefined ? {} : { process: options.process }),
+    ...(options.alone ? { isAlone: true } : {}),
   });
   const paths = await writeFiles(options.out, part.files, options.force === true);
   const files = part.files.map(({ bytes, format }, index) => ({

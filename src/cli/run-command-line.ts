@@ -68,6 +68,7 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .requiredOption('--out <DIR>', 'folder for the files; made where it is missing')
     .option('--as <FORMATS>', `${partFormats.map(({ key }) => key).join(',')}; all where left out`)
     .option('--process <KEY>', `how it will be made: ${processes.map(({ key }) => key).join(', ')}`)
+    .option('--alone', 'this wheel alone, where others are one piece with it')
     .option('--force', 'replace files that are there')
     .option('--json', 'print one JSON document and nothing else')
     .action(async (path: string, options: MakeCommandOptions) => {
