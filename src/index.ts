@@ -2,18 +2,33 @@
 export { type Material, materials } from '../gear-library/materials.ts';
 export { processes } from '../gear-library/processes.ts';
 export { defaultKit, instruments } from '../gear-library/reading-uncertainty.ts';
+export { checkDrive } from './check-drive.ts';
 export { checkStrength, type StrengthOptions } from './check-strength.ts';
 export { type DrawnGear, drawCounts, drawWheel, type WheelDrawing } from './draw.ts';
+export type { DriveReport } from './drive/drive-report.ts';
 export { describeFail, Fail, type FailCode, failCodes, type PlainFail } from './fail.ts';
+export {
+  findSubstitutes,
+  type SubstituteOptions,
+  type SubstituteProgress,
+  type SubstitutesReport,
+  searchSubstitutes,
+  type WheelSubstitutes,
+} from './find-substitutes.ts';
+export { type FindTrainsOptions, findTrains } from './find-trains.ts';
 export { type PartFormat, partFormats } from './formats/part-formats.ts';
 export { identify } from './identify.ts';
-export { checkSize } from './job/check-size.ts';
+export { checkPartsSize, checkSize } from './job/check-size.ts';
 export { isCovered, kindOf } from './job/collect-evidence.ts';
+export { formatParts } from './job/format-parts.ts';
 export type { CandidateReport, IdentityReport, WheelReport } from './job/identity-report.ts';
 export type { Job, Wheel } from './job/job-schema.ts';
 export type { Notice } from './job/list-notices.ts';
 export { type ParsedJob, parseJob } from './job/parse-job.ts';
 export { parseLength } from './job/parse-length.ts';
+export { type BadRow, type PartsFile, type PartsRow, parseParts } from './job/parse-parts.ts';
+export type { SubstituteRow } from './job/substitutes-report.ts';
+export type { TrainRow, TrainsReport, WheelPick } from './job/trains-report.ts';
 export { formatJob } from './job/write-job.ts';
 export { type MadeFile, type MadePart, type MakeOptions, make } from './make.ts';
 export {
@@ -23,8 +38,10 @@ export {
   type SolidDrawing,
   shapePart,
 } from './shape-part.ts';
+export type { StockPart } from './stock/stock-part.ts';
 export { findFitLimits } from './strength/find-fit-limits.ts';
 export type { StrengthReport } from './strength/strength-report.ts';
+export type { FoundTrain, TrainAnswer, TrainProgress } from './trains/search-trains.ts';
 export { capitalize } from './words/capitalize.ts';
 export { findPitchGap } from './words/find-pitch-gap.ts';
 export { namePitch } from './words/name-pitch.ts';
@@ -32,4 +49,5 @@ export { nameReading } from './words/name-reading.ts';
 export { tellAngleOdds } from './words/tell-angle-odds.ts';
 export { tellOdds } from './words/tell-odds.ts';
 export { tellSlip } from './words/tell-slip.ts';
+export { tellSpeedError } from './words/tell-speed-error.ts';
 export { tellStrength } from './words/tell-strength.ts';

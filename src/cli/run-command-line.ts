@@ -4,8 +4,10 @@ import { describeFail, Fail, partFormats, processes } from '../index.ts';
 import type { CommandOutput } from './command-output.ts';
 import { type IdentifyOptions, identifyCommand } from './identify.ts';
 import type { MakeCommandOptions } from './make.ts';
-import { readInput } from './read-input.ts';
+import { readInput, readParts } from './read-input.ts';
 import { defaultPort, type ServeOptions, serveCommand } from './serve.ts';
+import type { SubstitutesCommandOptions } from './substitutes.ts';
+import type { TrainOptions } from './train.ts';
 import { wrapText } from './wrap-text.ts';
 
 /** Where a command line reads from and writes to. */
@@ -59,6 +61,46 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .option('--json', 'print one JSON document and nothing else')
     .action(async (path: string, options: IdentifyOptions) => {
       finish(identifyCommand(await read(path), options));
+    });
+  program
+    .command('drive')
+    .description('Ratio, direction, the speed of every shaft, and every mesh checked and rolled.')
+    .argument('<JOB>', 'job file; - is standard input')
+    .option('--json', 'print one JSON document and nothing else')
+    .action(async (path: string) => {
+      const { driveCommand } = await import('./drive.ts');
+      finish(driveCommand(await read(path)));
+    });
+  program
+    .command('substitutes')
+    .description('What can go where a broken wheel was: your own spares, what is sold, what can be made.')
+    .argument('<JOB>', 'job file; - is standard input')
+    .option('--wheel <ID>', 'this wheel only; else all that are damaged or lost')
+    .option('--parts <FILE>', 'your own parts, a CSV file')
+    .option('--change <IDS>', 'wheels that other trains may change; else the broken ones and their mates')
+    .option('--json', 'print one JSON document and nothing else')
+    .action(async (path: string, options: SubstitutesCommandOptions) => {
+      const { substitutesCommand } = await import('./substitutes.ts');
+      const bytes = await read(path);
+      const parts = options.parts === undefined ? undefined : await readParts(options.parts);
+      finish(substitutesCommand(bytes, parts, options, streams.printError));
+    });
+  program
+    .command('train')
+    .description('The best trains for a ratio, input speed over output speed.')
+    .requiredOption('--ratio <R>', 'such as 12.5, 12/7 or 1:6.931')
+    .requiredOption('--pairs <K>', 'meshing pairs, 1 to 8')
+    .requiredOption('--teeth <COUNTS>', 'counts a wheel may have: 12-120, or 20,24,30-40')
+    .option('--top <N>', 'how many trains', '20')
+    .option('--tolerance <PERCENT>', 'none that is farther off')
+    .option('--reverted', 'all pairs on the same two axes, at one module')
+    .option('--hunting', 'no pair shares a factor')
+    .option('--idlers', 'a count may stand on both sides')
+    .option('--seconds <N>', 'after so long, the best so far; 30 where left out')
+    .option('--json', 'print one JSON document and nothing else')
+    .action(async (options: TrainOptions) => {
+      const { trainCommand } = await import('./train.ts');
+      finish(await trainCommand(options, streams.printError));
     });
   program
     .command('make')

@@ -15,5 +15,20 @@ export function checkSize(bytes: number): void {
   );
 }
 
+/** The same for a file of a person's own parts. Throws Fail `too-large`. */
+export function checkPartsSize(bytes: number): void {
+  if (bytes <= largestParts) return;
+  throw new Fail(
+    'too-large',
+    '',
+    `the file has ${Math.ceil(bytes / 1_000_000)} MB; a parts file has ${largestParts / 1_000_000} MB at most`,
+    'Choose the list of parts itself, saved as CSV; split it where it really is so long.',
+    { bytes, largest: largestParts },
+  );
+}
+
+/** Half a million rows of a hundred characters. */
+const largestParts = 50_000_000;
+
 /** A job of a hundred wheels with every reading taken ten times is a tenth of this. */
 const largestJob = 5_000_000;

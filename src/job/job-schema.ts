@@ -52,7 +52,7 @@ const meshSchema = z.looseObject({
   kind: z.optional(z.enum(['teeth', 'worm', 'belt'])),
   driver: z.optional(identifier),
   driven: z.optional(identifier),
-  centerMm: z.optional(numberWithin('length')),
+  centerMm: z.optional(numberWithin('distance')),
   uMm: z.optional(numberWithin('uncertainty')),
   carrier: z.optional(identifier),
   crossed: z.optional(z.boolean()),
@@ -78,6 +78,8 @@ const motorSchema = z.looseObject({
   shaft: z.optional(identifier),
   rpm: z.optional(numberWithin('speed')),
   stallTorqueNmm: z.optional(numberWithin('torque')),
+  /** At `rpm`. */
+  torqueNmm: z.optional(numberWithin('torque')),
 });
 
 const wantedSchema = z.looseObject({
@@ -107,7 +109,7 @@ export const jobSchema = z.looseObject({
   machine: z.optional(machineSchema),
   kit: z.optional(kitSchema),
   wheels: z.optional(z.array(wheelSchema).check(z.maxLength(counts.wheels.greatest))),
-  meshes: z.optional(z.array(meshSchema).check(z.maxLength(counts.links.greatest))),
+  meshes: z.optional(z.array(meshSchema).check(z.maxLength(counts.meshes.greatest))),
   fixed: z.optional(z.array(identifier).check(z.maxLength(counts.links.greatest))),
   motor: z.optional(motorSchema),
   wanted: z.optional(wantedSchema),

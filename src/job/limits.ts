@@ -30,6 +30,13 @@ export const limits = {
     greatest: 10_000,
     reason: 'no wheel of a small machine is wider than ten meters',
   },
+  distance: {
+    ...mm,
+    what: 'a distance between two shafts',
+    least: leastLength,
+    greatest: 10_000,
+    reason: 'two shafts that mesh stand apart, and by less than ten meters',
+  },
   signedLength: {
     ...mm,
     what: 'a length, either way',
@@ -239,7 +246,12 @@ export const limits = {
  * a list without end would never answer; takings of one length are one reading.
  */
 export const counts = {
-  wheels: { greatest: 200, what: 'wheels', reason: 'a job is one machine' },
+  wheels: {
+    greatest: 4000,
+    what: 'wheels',
+    reason: 'a job is one machine, and no machine at a bench has more',
+  },
+  meshes: { greatest: 8000, what: 'meshes', reason: 'two for each wheel are more than any train has' },
   readings: { greatest: 64, what: 'readings', reason: 'put repeated takings of one length into one reading' },
   takings: { greatest: 100, what: 'takings', reason: 'after a few, more takings tell nothing new' },
   links: { greatest: 500, what: 'entries', reason: 'a job is one machine' },

@@ -90,7 +90,7 @@ export function measureLength(
 }
 
 /** Standard uncertainty of one taking with the wheel's caliper, mm. */
-export function findInstrumentUncertainty(wheel: WheelEvidence): number {
+export function findInstrumentUncertainty(wheel: Pick<WheelEvidence, 'kit'>): number {
   if (wheel.kit.uMm !== undefined) return wheel.kit.uMm;
   const key = wheel.kit.caliper ?? defaultKit.caliper;
   return key in instruments
@@ -103,7 +103,7 @@ function isToothLength(reading: WheelEvidence['readings'][number]): reading is L
 }
 
 /** The takings as they stand, or a center distance from what was measured at its two posts. */
-function takingsOf(reading: LengthReading): number | readonly number[] | undefined {
+export function takingsOf(reading: LengthReading): number | readonly number[] | undefined {
   if (reading.mm !== undefined) return reading.mm;
   const posts = reading.postsMm;
   if (posts?.length !== 2) return undefined;

@@ -4,10 +4,9 @@ import { reportIdentity } from '../../src/cli/report-identity.ts';
 import { columns } from '../../src/cli/wrap-text.ts';
 import { identify, type Job, parseJob } from '../../src/index.ts';
 
-const demos = readdirSync('demo-data').map((name): [string, Job] => [
-  name,
-  parseJob(readFileSync(`demo-data/${name}`)).job,
-]);
+const demos = readdirSync('demo-data')
+  .filter((name) => name.endsWith('.json'))
+  .map((name): [string, Job] => [name, parseJob(readFileSync(`demo-data/${name}`)).job]);
 
 describe.each(demos)('the report of %s', (_, job) => {
   const report = identify(job);

@@ -1,4 +1,4 @@
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -58,4 +58,29 @@ test('a broken job is exit code 2, standard output empty', () => {
 
 test('no answer is exit code 1', () => {
   expect(run(['identify', '-'], '{"format":"sparetooth-job","version":1}').code).toBe(1);
+});
+
+test('Ctrl-C on a search that never ends gives the best so far', async () => {
+  const child = spawn(process.execPath, [
+    join(folder, 'dist', 'sparetooth.js'),
+    ...['train', '--ratio', '3.14159265', '--pairs', '5', '--teeth', '12-240', '--seconds', '3600', '--json'],
+  ]);
+  let out = '';
+  let err = '';
+  let isStopped = false;
+  child.stdout.on('data', (chunk) => {
+    out += chunk;
+  });
+  child.stderr.on('data', (chunk) => {
+    err += chunk;
+    if (!isStopped && err.includes('searched after')) {
+      isStopped = true;
+      child.kill('SIGINT');
+    }
+  });
+  const code = await new Promise((resolve) => child.on('close', resolve));
+  expect(err).toContain('Ctrl-C');
+  expect(code).toBe(0);
+  expect(JSON.parse(out).proven).toBe(false);
+  expect(JSON.parse(out).trains).toHaveLength(20);
 });

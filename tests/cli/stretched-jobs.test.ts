@@ -6,9 +6,9 @@ import { type Random, startRandom } from '../../src/numeric/random.ts';
 import { listPlaces, valueAt } from '../job/mutate-job.ts';
 import { runInProcess } from './run-in-process.ts';
 
-const jobs: readonly unknown[] = readdirSync('demo-data').map((name) =>
-  JSON.parse(readFileSync(`demo-data/${name}`, 'utf8')),
-);
+const jobs: readonly unknown[] = readdirSync('demo-data')
+  .filter((name) => name.endsWith('.json'))
+  .map((name) => JSON.parse(readFileSync(`demo-data/${name}`, 'utf8')));
 const seed = 78;
 const count = 60;
 

@@ -1,16 +1,20 @@
 import { describe, expect, test } from 'vitest';
 import * as basicRacks from '../../gear-library/basic-racks.ts';
+import * as driveLimits from '../../gear-library/drive-limits.ts';
 import * as fits from '../../gear-library/fits.ts';
 import * as materials from '../../gear-library/materials.ts';
 import * as pitchSeries from '../../gear-library/pitch-series.ts';
 import * as priors from '../../gear-library/priors.ts';
 import * as processes from '../../gear-library/processes.ts';
 import * as uncertainty from '../../gear-library/reading-uncertainty.ts';
+import * as reworkLimits from '../../gear-library/rework-limits.ts';
 import * as rollFeel from '../../gear-library/roll-feel.ts';
 import * as rollingLimits from '../../gear-library/rolling-limits.ts';
 import * as slips from '../../gear-library/slips.ts';
+import * as stockRanges from '../../gear-library/stock-ranges.ts';
 import * as strengthLimits from '../../gear-library/strength-limits.ts';
 import * as variation from '../../gear-library/tooth-variation.ts';
+import * as wormLocking from '../../gear-library/worm-locking.ts';
 
 const modules = {
   basicRacks,
@@ -22,6 +26,10 @@ const modules = {
   rollingLimits,
   slips,
   variation,
+  driveLimits,
+  wormLocking,
+  reworkLimits,
+  stockRanges,
   materials,
   fits,
   strengthLimits,

@@ -128,7 +128,7 @@ export const fullJob: Record<string, unknown> = {
     { kind: 'belt', driver: 'b1', driven: 'b2', crossed: false, slipPercent: 1 },
   ],
   fixed: ['ring'],
-  motor: { shaft: 'motor', rpm: 3000, stallTorqueNmm: 4 },
+  motor: { shaft: 'motor', rpm: 3000, stallTorqueNmm: 4, torqueNmm: 1 },
   wanted: {
     from: 'motor',
     to: 'roller',
