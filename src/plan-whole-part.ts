@@ -1,3 +1,4 @@
+import { Fail } from './fail.ts';
 import { isCovered, kindOf } from './job/collect-evidence.ts';
 import type { Job, Wheel } from './job/job-schema.ts';
 import { joinParts, type PartWheel } from './making/join-parts.ts';
@@ -18,7 +19,8 @@ export interface WholePart extends WheelPlan {
 
 /**
  * Plans the whole piece that a wheel belongs to: all external wheels with its `part` in the job, as one. The asked
- * wheel's teeth come first, with its lower face at 0. Throws as `planWheel` does, for any of the wheels.
+ * wheel's teeth come first, with its lower face at 0. A wheel that can't be made, or of which no teeth are known, is
+ * left out, and the first warning says so. Throws as `planWheel` does.
  */
 export function planWholePart(job: Job, options: WholePartOptions): WholePart {
   const { isAlone, ...plain } = options;
@@ -26,22 +28,20 @@ export function planWholePart(job: Job, options: WholePartOptions): WholePart {
   const mates = (job.wheels ?? []).filter(
     (one) => one.id !== wheel?.id && one.part !== undefined && one.part === wheel?.part,
   );
-  const isFirst = wheel !== undefined && isCovered(wheel) && kindOf(wheel) === 'external';
-  const others =
-    isAlone || !isFirst ? [] : mates.filter((one) => isCovered(one) && kindOf(one) === 'external');
-  const left = mates.filter((one) => !others.includes(one)).map((one) => nameOf(one));
-  const notes = left.map((name) => `${name} is one piece with this wheel, and not in this file.`);
-  const shared = others.length > 0 && wheel ? shareBore(job, wheel, others) : job;
+  const candidates = wheel && !isAlone && isExternal(wheel) ? mates.filter(isExternal) : [];
+  const shared = candidates.length > 0 && wheel ? shareBore(job, wheel, candidates) : job;
   const first = planWheel(shared, plain);
-  if (others.length === 0) {
+  const plans = candidates.flatMap((one) => tryPlan(shared, { wheelId: one.id, process: options.process }));
+  const left = mates.filter((one) => !plans.some((plan) => plan.wheel.id === one.id));
+  const notes = left.map((one) => `${nameOf(one)} is one piece with this wheel, and not in this file.`);
+  if (plans.length === 0) {
     return {
       ...first,
-      plan: { ...first.plan, warnings: [...first.plan.warnings, ...notes] },
+      plan: { ...first.plan, warnings: [...notes, ...first.plan.warnings] },
       wheelIds: [first.wheel.id],
       name: first.wheel.id,
     };
   }
-  const plans = others.map((one) => planWheel(shared, { wheelId: one.id, process: options.process }));
   const joined = joinParts(
     asPartWheel(job, first),
     plans.map((one) => asPartWheel(job, one)),
@@ -56,17 +56,33 @@ export function planWholePart(job: Job, options: WholePartOptions): WholePart {
       isTrial,
       warnings: [
         `One piece: ${[first, ...plans].map((one) => nameOf(one.wheel)).join(' and ')} are in this file together.`,
+        ...notes,
         ...first.plan.warnings,
         ...plans.flatMap(({ wheel: one, plan }) =>
           plan.warnings.filter((warning) => !own.has(warning)).map((warning) => `${nameOf(one)}: ${warning}`),
         ),
         ...joined.warnings,
-        ...notes,
       ],
     },
     wheelIds: [first.wheel.id, ...plans.map((one) => one.wheel.id)],
     name: first.wheel.part ?? first.wheel.id,
   };
+}
+
+function isExternal(wheel: Wheel): boolean {
+  return isCovered(wheel) && kindOf(wheel) === 'external';
+}
+
+/** Nothing where too little is known of a wheel to make it; without a count there is never an answer. */
+function tryPlan(job: Job, options: PlanOptions): WheelPlan[] {
+  const wheel = job.wheels?.find(({ id }) => id === options.wheelId);
+  if (wheel?.spec?.teeth === undefined && !wheel?.readings?.some(({ of }) => of === 'teeth')) return [];
+  try {
+    return [planWheel(job, options)];
+  } catch (error) {
+    if (error instanceof Fail && error.code === 'not-identified') return [];
+    throw error;
+  }
 }
 
 function nameOf(wheel: Wheel): string {

@@ -98,10 +98,15 @@ describe('a wheel of a compound gear', () => {
     expect(part.warnings.join(' ')).not.toContain('has no bore');
   });
 
-  test('needs an answer for each of them', () => {
+  test('leaves out a wheel that nothing is known of, and says so first', () => {
     const lacking = jobWith({ bore }, { teeth: undefined, moduleMm: undefined });
-    expect(failOf(() => make(lacking, { wheelId: 'big' }))).toMatchObject({ code: 'not-identified' });
-    expect(make(lacking, { wheelId: 'big', formats: ['stl'], isAlone: true }).wheelIds).toEqual(['big']);
+    const counted = jobWith({ bore }, { moduleMm: undefined });
+    for (const one of [lacking, counted]) {
+      const { warnings, wheelIds, files } = make(one, { wheelId: 'big', formats: ['stl'] });
+      expect(wheelIds).toEqual(['big']);
+      expect(files[0].name).toBe('big.stl');
+      expect(warnings[0]).toBe('small is one piece with this wheel, and not in this file.');
+    }
   });
 
   test('leaves out what can not be made, and says so', () => {
