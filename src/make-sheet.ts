@@ -7,10 +7,10 @@ import { type MakingSheet, planMakingSheet } from './making/making-sheet.ts';
 import { type OrderSheet, writeOrder } from './making/order-sheet.ts';
 import { type Paper, papers } from './making/sheet-page.ts';
 import { namePartFile } from './name-part-file.ts';
-import { type PlanOptions, planWheel } from './plan-wheel.ts';
+import { planWholePart, type WholePartOptions } from './plan-whole-part.ts';
 import { findMaterial } from './strength/find-material.ts';
 
-export interface SheetOptions extends PlanOptions {
+export interface SheetOptions extends WholePartOptions {
   /** A key or common name; left out: the job's own where the process makes gears of it, else the process's first */
   readonly material?: string | undefined;
   readonly paper?: Paper['key'] | undefined;
@@ -49,11 +49,12 @@ export async function makeSheet(job: Job, options: SheetOptions): Promise<MadeSh
 
 /** The same sheet and order as plain data, nothing drawn. */
 export function planSheet(job: Job, options: SheetOptions): Pick<MadeSheet, 'sheet' | 'order'> {
-  const { wheel, evidence, plan } = planWheel(job, options);
+  const { wheel, evidence, plan, wheelIds, name } = planWholePart(job, options);
   const process = findProcess(options.process);
   const sheet = planMakingSheet({
     title: job.title ?? 'gear',
-    part: wheel.name ?? wheel.id,
+    part: wheelIds.length > 1 ? name : (wheel.name ?? wheel.id),
+    number: name,
     isInvented: job.invented === true,
     plan,
     evidence,

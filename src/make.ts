@@ -5,12 +5,12 @@ import type { Job } from './job/job-schema.ts';
 import { fieldsOfSpec } from './job/spec-fields.ts';
 import { layTrialPlate } from './making/lay-trial-plate.ts';
 import { namePartFile } from './name-part-file.ts';
-import { type PlanOptions, planWheel } from './plan-wheel.ts';
+import { planWholePart, type WholePartOptions } from './plan-whole-part.ts';
 import { listRivals } from './readings/choose-ending.ts';
 import { buildSolid } from './solid/build-solid.ts';
 import type { WheelForm } from './solid/wheel-form.ts';
 
-export interface MakeOptions extends PlanOptions {
+export interface MakeOptions extends WholePartOptions {
   /** Keys of part formats; all where left out */
   readonly formats?: readonly string[];
   /** Greatest stray of a chord from the exact curve, mm */
@@ -25,6 +25,8 @@ export interface MadeFile {
 
 export interface MadePart {
   readonly wheelId: string;
+  /** All wheels that the part carries, the asked one first */
+  readonly wheelIds: readonly string[];
   readonly isTrial: boolean;
   readonly warnings: readonly string[];
   readonly spec: ReturnType<typeof fieldsOfSpec>;
@@ -37,21 +39,29 @@ export interface MadePart {
 const usualChordError = 0.002;
 
 /**
- * The part file of a wheel: from the spec in the job where it has one, else from the leading answer. An answer below
+ * The part file of a wheel, or of the compound gear that it is one wheel of: from the spec in the job where it has
+ * one, else from the leading answer. An answer below
  * `likely`, or with a suspect reading, makes a trial part; where two to four rivals remain, a trial plate too. Throws
  * Fail `not-identified` where there is no answer to make a part from.
  */
 export function make(job: Job, options: MakeOptions): MadePart {
   const formats = chooseFormats(options.formats);
-  const { wheel, answer, isTrial, plan, planRival } = planWheel(job, options);
+  const { wheel, answer, isTrial, plan, planRival, wheelIds, name: called } = planWholePart(job, options);
   const chordError = options.chordErrorMm ?? usualChordError;
-  const name = namePartFile(wheel.id, isTrial);
+  const name = namePartFile(called, isTrial);
   const shape = { mesh: buildSolid(plan.form, chordError), bodies: [{ form: plan.form, x: 0 }] };
   const metadata = describePart(job, plan.form, isTrial);
   const files = writeShape(shape, name, metadata, formats);
   const rivals = answer && isTrial ? listRivals(answer.candidates).slice(0, 4) : [];
   if (rivals.length < 2 || plan.form.spec.kind !== 'external') {
-    return { wheelId: wheel.id, isTrial, warnings: plan.warnings, spec: fieldsOfSpec(plan.form.spec), files };
+    return {
+      wheelId: wheel.id,
+      wheelIds,
+      isTrial,
+      warnings: plan.warnings,
+      spec: fieldsOfSpec(plan.form.spec),
+      files,
+    };
   }
   const plate = layTrialPlate(
     rivals.map((rival) => planRival(rival.spec).form.spec),
@@ -60,6 +70,7 @@ export function make(job: Job, options: MakeOptions): MadePart {
   );
   return {
     wheelId: wheel.id,
+    wheelIds,
     isTrial,
     warnings: plan.warnings,
     spec: fieldsOfSpec(plan.form.spec),

@@ -11,6 +11,7 @@ export interface MakeCommandOptions {
   readonly process?: string;
   readonly paper?: string;
   readonly force?: boolean;
+  readonly alone?: boolean;
 }
 
 /** The verb `make`: writes the part files of one wheel, all or none, and says what their maker has to know. */
@@ -20,6 +21,7 @@ export async function makeCommand(bytes: Uint8Array, options: MakeCommandOptions
   const wish = {
     wheelId: options.wheel,
     ...(options.process === undefined ? {} : { process: options.process }),
+    ...(options.alone ? { isAlone: true } : {}),
   };
   const part = make(job, { ...wish, formats: parts });
   const made = hasSheet ? await makeSheet(job, { ...wish, paper: findPaper(options.paper) }) : undefined;

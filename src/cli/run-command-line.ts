@@ -114,6 +114,7 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     )
     .option('--process <KEY>', `how it will be made: ${processes.map(({ key }) => key).join(', ')}`)
     .option('--paper <SIZE>', `paper of the sheet: ${Object.keys(papers).join(' or ')}`, 'a4')
+    .option('--alone', 'this wheel alone, where others are one piece with it')
     .option('--force', 'replace files that are there')
     .option('--json', 'print one JSON document and nothing else')
     .action(async (path: string, options: MakeCommandOptions) => {

@@ -24,7 +24,7 @@ import { readThreeMf } from './read-three-mf.ts';
 const readers: Readonly<Record<string, (bytes: Uint8Array) => Mesh | Promise<Mesh>>> = {
   stl: (bytes) => readStl(bytes).mesh,
   '3mf': (bytes) => readThreeMf(bytes).mesh,
-  step: async (bytes) => (await readStep(bytes, 0.002)).solids[0].mesh,
+  step: async (bytes) => (await readStep(bytes, 0.004)).solids[0].mesh,
 };
 
 const shape = makePlate();

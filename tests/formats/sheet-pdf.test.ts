@@ -29,6 +29,7 @@ function sheetOf(
   const sheet = planMakingSheet({
     title: 'Invented machine',
     part: 'pinion',
+    number: 'p1',
     isInvented: true,
     process,
     material,
