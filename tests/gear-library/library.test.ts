@@ -5,6 +5,7 @@ import * as fits from '../../gear-library/fits.ts';
 import * as makingLimits from '../../gear-library/making-limits.ts';
 import * as makingSettings from '../../gear-library/making-settings.ts';
 import * as materials from '../../gear-library/materials.ts';
+import * as meshPriors from '../../gear-library/mesh-priors.ts';
 import * as pitchSeries from '../../gear-library/pitch-series.ts';
 import * as priors from '../../gear-library/priors.ts';
 import * as processes from '../../gear-library/processes.ts';
@@ -22,6 +23,7 @@ const modules = {
   basicRacks,
   makingLimits,
   makingSettings,
+  meshPriors,
   pitchSeries,
   priors,
   processes,
