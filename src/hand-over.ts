@@ -8,7 +8,7 @@ import { type MadePart, type MakeOptions, make } from './make.ts';
 import { findShaft } from './making/find-shaft.ts';
 import { type HandOver, planHandOver, writeHandOverTexts } from './making/hand-over.ts';
 import { planLasting } from './plan-lasting.ts';
-import { planWheel } from './plan-wheel.ts';
+import { planWholePart } from './plan-whole-part.ts';
 import { findMaterial } from './strength/find-material.ts';
 
 export interface HandOverOptions extends Omit<MakeOptions, 'isLasting' | 'lasting'> {
@@ -42,7 +42,7 @@ export function handOver(job: Job, options: HandOverOptions): HandedOver {
   });
   const wanted = isMade ? chooseFormats(maker) : [];
   const own = { ...options, process: wish.process.key, isLasting: isMade };
-  const planned = planWheel(job, own);
+  const planned = planWholePart(job, own);
   const plan = planLasting(job, planned, own);
   const part = make(job, { ...own, lasting: plan, formats: options.formats ?? wanted });
   const { spec } = plan.form;

@@ -29,6 +29,7 @@ export interface MakeCommandOptions {
   readonly off?: string;
   readonly for?: string;
   readonly force?: boolean;
+  readonly alone?: boolean;
 }
 
 /**
@@ -49,6 +50,7 @@ export async function makeCommand(
     ? await makeSheet(job, {
         wheelId: options.wheel,
         ...(process === undefined ? {} : { process }),
+        ...(options.alone ? { isAlone: true } : {}),
         ...(part.design
           ? {
               isLasting: true,
@@ -100,6 +102,7 @@ function makeFor(
     process,
     material,
     compensation,
+    ...(options.alone ? { isAlone: true } : {}),
     ...(options.as === undefined && options.for !== undefined ? {} : { formats }),
     ...(options.off === undefined ? {} : { off: listKeys(options.off) }),
   };

@@ -207,13 +207,13 @@ function Files(props: {
     <section>
       <h3 className="make-title">{title}</h3>
       <ul className="make-files">
-        {files.map((file, i) => {
+        {files.map((file) => {
           const format = partFormats.find((one) => file.name.endsWith(`.${one.extension}`));
           return (
             <li key={file.name}>
               <button
                 type="button"
-                className={isNext && i === files.length - 1 ? 'next' : undefined}
+                className={isNext && format?.key === '3mf' ? 'next' : undefined}
                 onClick={() =>
                   handOver(file.bytes, file.name, format?.mediaType ?? 'application/octet-stream')
                 }
