@@ -6,7 +6,7 @@ import { findWheels } from './job/collect-evidence.ts';
 import type { Job } from './job/job-schema.ts';
 import { type MadePart, type MakeOptions, make } from './make.ts';
 import { findShaft } from './making/find-shaft.ts';
-import { type HandOver, planHandOver, writeHandOverTexts } from './making/hand-over.ts';
+import { type HandOver, planHandOver, writeHandOverTexts } from './making/plan-hand-over.ts';
 import { planLasting } from './plan-lasting.ts';
 import { planWholePart } from './plan-whole-part.ts';
 import { findMaterial } from './strength/find-material.ts';

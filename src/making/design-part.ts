@@ -295,6 +295,7 @@ function findMateCarried(mate: DesignMate, task: DesignTask, form: WheelForm): n
     process,
     temperatureC: task.temperatureC,
     cycles: task.cycles,
+    mate: { spec: form.spec, material: task.material, centerDistance: mate.center?.mm },
   }).carries.stall.value;
 }
 
