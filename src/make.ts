@@ -7,7 +7,7 @@ import { layTrialPlate } from './making/lay-trial-plate.ts';
 import { planWholePart, type WholePartOptions } from './plan-whole-part.ts';
 import { listRivals } from './readings/choose-ending.ts';
 import { buildSolid } from './solid/build-solid.ts';
-import type { WheelForm } from './solid/wheel-form.ts';
+import { listSections, type WheelForm } from './solid/wheel-form.ts';
 
 export interface MakeOptions extends WholePartOptions {
   /** Keys of part formats; all where left out */
@@ -34,19 +34,23 @@ export interface MadePart {
   readonly trialPlate?: { readonly marks: readonly { readonly mark: string; readonly what: string }[] };
 }
 
-/** A fiftieth of the finest printer's pixel: nothing that a printer makes can show it. */
-const usualChordError = 0.002;
+/**
+ * A thirtieth of the finest printer's pixel: nothing that a printer makes can show it. Below module 1 in proportion, so
+ * that triangles hold what exact surfaces hold, to 0.05 %, on a pinion of 8 teeth of any size.
+ */
+function findUsualChordError(form: WheelForm): number {
+  return 0.0015 * Math.min(1, ...listSections(form).map(({ spec }) => spec.module));
+}
 
 /**
  * The part file of a wheel, or of the compound gear that it is one wheel of: from the spec in the job where it has
- * one, else from the leading answer. An answer below
- * `likely`, or with a suspect reading, makes a trial part; where two to four rivals remain, a trial plate too. Throws
- * Fail `not-identified` where there is no answer to make a part from.
+ * one, else from the leading answer. An answer below `likely`, or with a suspect reading, makes a trial part; where two
+ * to four rivals remain, a trial plate too. Throws Fail `not-identified` where there is no answer to make a part from.
  */
 export function make(job: Job, options: MakeOptions): MadePart {
   const formats = chooseFormats(options.formats);
   const { wheel, answer, isTrial, plan, planRival, wheelIds, name: called } = planWholePart(job, options);
-  const chordError = options.chordErrorMm ?? usualChordError;
+  const chordError = options.chordErrorMm ?? findUsualChordError(plan.form);
   const name = `${fileName(called)}${isTrial ? '-trial' : ''}`;
   const shape = { mesh: buildSolid(plan.form, chordError), bodies: [{ form: plan.form, x: 0 }] };
   const metadata = describePart(job, plan.form, isTrial);
