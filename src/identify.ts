@@ -1,23 +1,15 @@
-import { collectEvidence, findWheels, isCovered } from './job/collect-evidence.ts';
+import { findWheels } from './job/collect-evidence.ts';
 import { type IdentityReport, reportIdentity } from './job/identity-report.ts';
-import type { Job, Wheel } from './job/job-schema.ts';
-import { type Identity, identifyWheel, withoutAnswer } from './readings/identify-wheel.ts';
+import type { Job } from './job/job-schema.ts';
+import { openIdentities } from './job/open-identities.ts';
 
-/** What each wheel of a job is, how sure that is, and what to measure next; all wheels, or the one named. */
+/**
+ * What each wheel of a job is, how sure that is, and what to measure next; all wheels, or the one named. Wheels that
+ * run against each other speak for each other.
+ */
 export function identify(job: Job, options: { readonly wheelId?: string } = {}): IdentityReport {
+  const identifyOne = openIdentities(job);
   return {
-    wheels: findWheels(job, options.wheelId).map((wheel) =>
-      reportIdentity(identifyOne(job, wheel), wheel.name),
-    ),
-  };
-}
-
-/** One wheel's identity; a kind that is not covered ends at once, in words. */
-function identifyOne(job: Job, wheel: Wheel): Identity {
-  if (isCovered(wheel)) return identifyWheel(collectEvidence(job, wheel));
-  return {
-    ...withoutAnswer(wheel.id),
-    ending: 'stop-here',
-    notes: [`a ${wheel.kind} can't be worked out yet: external, internal and rack can`],
+    wheels: findWheels(job, options.wheelId).map((wheel) => reportIdentity(identifyOne(wheel), wheel.name)),
   };
 }

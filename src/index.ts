@@ -47,6 +47,7 @@ export { findPitchGap } from './words/find-pitch-gap.ts';
 export { namePitch } from './words/name-pitch.ts';
 export { nameReading } from './words/name-reading.ts';
 export { tellAngleOdds } from './words/tell-angle-odds.ts';
+export { tellAnswerOdds } from './words/tell-answer-odds.ts';
 export { tellOdds } from './words/tell-odds.ts';
 export { tellSlip } from './words/tell-slip.ts';
 export { tellSpeedError } from './words/tell-speed-error.ts';

@@ -7,6 +7,7 @@ import {
   namePitch,
   nameReading,
   tellAngleOdds,
+  tellAnswerOdds,
   tellOdds,
   tellSlip,
   type WheelReport,
@@ -61,6 +62,12 @@ function tellAnswer(wheel: WheelReport, lead: CandidateReport | undefined): stri
       'They contradict each other: take them again, one by one.',
     ];
   }
+  if (!lead && wheel.pitch.length > 0) {
+    const [pitch] = wheel.pitch;
+    return [
+      `Can't tell yet how many teeth. Its mates say ${namePitch(pitch)}: ${tellOdds(pitch.probability)}.`,
+    ];
+  }
   if (!lead) return [wheel.ending === 'stop-here' ? 'Stop here.' : "Can't tell yet."];
   if (wheel.verdict === 'nothing-fits') {
     return [
@@ -69,7 +76,7 @@ function tellAnswer(wheel: WheelReport, lead: CandidateReport | undefined): stri
     ];
   }
   const pitch = wheel.pitch[0];
-  const odds = tellOdds(pitch.probability);
+  const odds = tellAnswerOdds(wheel);
   const size = `${namePitch(pitch)}, ${lead.teeth} teeth`;
   const how =
     wheel.verdict === 'undecided'
@@ -154,10 +161,19 @@ const widestName = 34;
 
 /** What tells most, three at most, with why; nothing that would tell next to nothing. */
 function listNext(wheel: WheelReport): string[] {
-  const worth = wheel.next.filter((one) => one.gainBits >= leastGain || one.of === 'teeth').slice(0, 3);
+  const worth = wheel.next
+    .filter((one) => one.gainBits >= leastGain || one.of === 'teeth' || asksForLost.has(one.of))
+    .slice(0, asksForLost.has(wheel.next[0]?.of ?? '') ? 6 : 3);
   return worth.flatMap((one, index) =>
-    wrapText(`${capitalize(nameReading(one))}: ${one.why}.`, `    ${index + 1}. `),
+    wrapText(`${capitalize(nameNext(one))}: ${one.why}.`, `    ${index + 1}. `),
   );
+}
+
+/** Asked whatever they tell of the size: what was lost has to be known in other ways too. */
+const asksForLost: ReadonlySet<string> = new Set(['crumbs', 'post', 'neighbors', 'rows', 'speed-wanted']);
+
+function nameNext(next: WheelReport['next'][number]): string {
+  return next.wheel === undefined ? nameReading(next) : `on ${next.wheel}, ${nameReading(next)}`;
 }
 
 // Below this a reading changes the odds by less than the words for them can say.

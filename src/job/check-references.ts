@@ -36,6 +36,9 @@ export function checkReferences(job: Job): void {
 function checkWheel(wheel: Wheel, place: string, ids: ReadonlyMap<string, number>): void {
   const isToothed = wheel.kind === undefined || wheel.kind === 'external' || wheel.kind === 'internal';
   if (isToothed) checkTeeth(wheel.spec?.teeth, `${place}.spec.teeth`);
+  (wheel.touched ?? []).forEach((one, k) => {
+    checkMate(one.wheel, wheel.id, `${place}.touched[${k}].wheel`, ids);
+  });
   (wheel.readings ?? []).forEach((reading, k) => {
     const field = `${place}.readings[${k}]`;
     if (reading.of === 'teeth' && isToothed) checkTeeth(reading.count, `${field}.count`);

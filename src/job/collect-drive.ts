@@ -1,7 +1,7 @@
 import { methods } from '../../gear-library/reading-uncertainty.ts';
 import type { DriveMesh, DriveModel, DriveWheel, DriveWheelKind } from '../drive/drive-model.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
-import type { Identity } from '../readings/identify-wheel.ts';
+import type { Identity } from '../readings/conclude-identity.ts';
 import { findInstrumentUncertainty, measureLength, takingsOf } from '../readings/measured-length.ts';
 import { collectEvidence, isCovered, kindOf } from './collect-evidence.ts';
 import type { Job, Wheel } from './job-schema.ts';

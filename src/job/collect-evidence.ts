@@ -24,11 +24,17 @@ export function collectEvidence(job: Job, wheel: Wheel): WheelEvidence {
     state: wheel.state,
     material: wheel.material,
     damage: (wheel.damage ?? []).filter((one): one is typeof one & Damage => one.kind !== undefined),
-    readings: (wheel.readings ?? []).map((reading) => asReading(reading)),
+    readings: [...(wheel.readings ?? []).map((reading) => asReading(reading)), ...listPost(wheel)],
     kit: (job.kit ?? {}) satisfies Kit,
     machine: job.machine ?? {},
     mates: listMates(job, wheel),
   };
+}
+
+/** A lost wheel's post as the shaft that its bore is made for, where no reading says it. */
+function listPost({ readings, postSize }: Wheel): readonly Reading[] {
+  if (postSize?.diameterMm === undefined || readings?.some((one) => one.of === 'shaft')) return [];
+  return [{ of: 'shaft', mm: postSize.diameterMm }];
 }
 
 /** The wheel that a person named, or the only one, or all. Throws Fail `no-such-wheel`. */

@@ -1,5 +1,5 @@
 import type { Candidate } from '../readings/build-candidates.ts';
-import type { Identity } from '../readings/identify-wheel.ts';
+import type { JobIdentity } from './open-identities.ts';
 import { roundNumbers } from './round-numbers.ts';
 import { fieldsOfSpec } from './spec-fields.ts';
 
@@ -16,7 +16,7 @@ export type CandidateReport = WheelReport['candidates'][number];
  * Engines differ in the last bits of exp and log (IEEE 754 doesn't fix them), so more digits would differ between the
  * page and the command line, and mean nothing.
  */
-export function reportIdentity(identity: Identity, name: string | undefined) {
+export function reportIdentity(identity: JobIdentity, name: string | undefined) {
   return roundNumbers({
     id: identity.id,
     ...(name === undefined ? {} : { name }),
@@ -29,6 +29,8 @@ export function reportIdentity(identity: Identity, name: string | undefined) {
     suspect: identity.suspect,
     next: identity.next,
     ...(identity.ending === undefined ? {} : { ending: identity.ending }),
+    ...(identity.countInferred ? { countInferred: true } : {}),
+    ...(identity.jointWith === undefined ? {} : { jointWith: identity.jointWith }),
     notes: identity.notes,
   });
 }

@@ -24,6 +24,12 @@ const kinds = z.enum([
   'other',
 ]);
 
+const touchedSchema = z.looseObject({
+  wheel: z.optional(identifier),
+  heightMm: z.optional(numberWithin('lengthOrNone')),
+  widthMm: z.optional(numberWithin('length')),
+});
+
 const wheelSchema = z.looseObject({
   id: identifier,
   name: z.optional(z.string()),
@@ -44,6 +50,20 @@ const wheelSchema = z.looseObject({
   tipWearMm: z.optional(numberWithin('lengthOrNone')),
   missing: z.optional(z.array(numberWithin('someTeeth')).check(z.maxLength(limits.teeth.greatest))),
   runoutMm: z.optional(numberWithin('lengthOrNone')),
+  /** Its post, where the wheel is lost; `clip`: a groove that a clip sat in. */
+  postSize: z.optional(
+    z.looseObject({
+      diameterMm: z.optional(numberWithin('length')),
+      freeHeightMm: z.optional(numberWithin('length')),
+      clip: z.optional(z.boolean()),
+    }),
+  ),
+  /** Neighbors that bear its tracks, at what height over the plate and how wide. */
+  touched: z.optional(z.array(touchedSchema).check(z.maxLength(counts.links.greatest))),
+  /** Rows of teeth: two of a compound gear. */
+  rows: z.optional(numberWithin('rows')),
+  /** Its train is timed: how its teeth stood to the others matters. */
+  timed: z.optional(z.boolean()),
   diameterMm: z.optional(numberWithin('length')),
   pitchMm: z.optional(numberWithin('length')),
 });
@@ -89,6 +109,13 @@ const wantedSchema = z.looseObject({
   travelMmPerTurn: z.optional(numberWithin('travel')),
   tolerancePercent: z.optional(numberWithin('percent')),
   direction: z.optional(z.enum(['same', 'opposite'])),
+  /** The output's speed as a person may know it, in place of `ratio`; the motor's rpm makes one of it. */
+  turnsPerMinute: z.optional(numberWithin('speed')),
+  beltSpeedMmPerS: z.optional(numberWithin('travel')),
+  rollerDiameterMm: z.optional(numberWithin('length')),
+  secondsForStroke: z.optional(numberWithin('seconds')),
+  /** The person was asked and doesn't know. */
+  unknown: z.optional(z.boolean()),
 });
 
 const symptomSchema = z.looseObject({

@@ -217,6 +217,21 @@ export const limits = {
     greatest: 1_000_000_000,
     reason: 'no small motor pulls more',
   },
+  rows: {
+    ...whole,
+    what: 'rows of teeth on one gear',
+    least: 1,
+    greatest: 6,
+    reason: 'one row is a plain gear, two a compound one; nobody stacks more than six',
+  },
+  seconds: {
+    unit: 's',
+    whole: false,
+    what: 'how long it takes',
+    least: 0.001,
+    greatest: 10_000_000,
+    reason: 'a stroke may take a third of a year in a recorder, and a thousandth of a second at the fastest',
+  },
   ratio: {
     ...number,
     what: 'a ratio',

@@ -13,6 +13,8 @@ export interface LinearPart {
   readonly modes: readonly ResponseMode[];
   /** log prior weight */
   readonly prior: number;
+  /** What a mate and the shaft distance say of the profile shift, as one more reading of it: modules. */
+  readonly shiftSeen?: { readonly value: number; readonly variance: number };
 }
 
 /** The standard normals that the readings share, in the order of their loadings. */

@@ -7,7 +7,9 @@ import type { PossibleReading } from './possible-readings.ts';
 import type { SettledPart } from './settle-parts.ts';
 
 export interface NextReading {
-  readonly of: PossibleReading['of'] | 'teeth';
+  readonly of: PossibleReading['of'] | 'teeth' | LostAsk;
+  /** The wheel to take it on, where that is another one */
+  readonly wheel?: string;
   readonly teeth?: number;
   readonly pinMm?: number;
   readonly pitches?: number;
@@ -15,6 +17,9 @@ export interface NextReading {
   readonly gainBits: number;
   readonly why: string;
 }
+
+/** What is asked of a wheel that is lost, where it is no reading of its teeth. */
+export type LostAsk = 'crumbs' | 'post' | 'neighbors' | 'rows' | 'speed-wanted';
 
 /**
  * The readings that can still be taken, with the information each is expected to give about the identity, best

@@ -63,7 +63,7 @@ export function settleParts(
         (pattern.kind === 'wrong' && pattern.reading === i ? pattern.variance : 0);
       expected[i] = mended[i].value - own * solved[i];
     }
-    return {
+    const alone = {
       ...part,
       probability,
       candidate: numberOf(candidates, part),
@@ -71,8 +71,41 @@ export function settleParts(
       reduced,
       expected,
     };
+    return part.shiftSeen === undefined ? alone : seeShift(alone, part.shiftSeen, loadings);
   });
   return settled;
+}
+
+/** The part with its shift seen from elsewhere too: one more reading, of the shift itself. */
+function seeShift(
+  part: SettledPart,
+  seen: NonNullable<LinearPart['shiftSeen']>,
+  loadings: Float64Array,
+): SettledPart {
+  const { mean, spread } = part.tooth.shift;
+  if (spread === 0) return part;
+  const at = sharedCauses.shift;
+  const covariance = new Float64Array(causeCount);
+  covariance[at] = 1;
+  for (let i = 0; i < part.reduced.length; i += causeCount) {
+    for (let f = 0; f < causeCount; f++) covariance[f] -= part.reduced[i + f] * part.reduced[i + at];
+  }
+  const variance = covariance[at] + seen.variance / spread ** 2;
+  const apart = (seen.value - mean) / spread - part.causeMeans[at];
+  const root = Math.sqrt(variance);
+  const reduced = new Float64Array(part.reduced.length + causeCount);
+  reduced.set(part.reduced);
+  const causeMeans = new Float64Array(causeCount);
+  for (let f = 0; f < causeCount; f++) {
+    reduced[part.reduced.length + f] = covariance[f] / root;
+    causeMeans[f] = part.causeMeans[f] + (covariance[f] / variance) * apart;
+  }
+  const expected = part.expected.map((value, i) => {
+    let along = 0;
+    for (let f = 0; f < causeCount; f++) along += loadings[i * causeCount + f] * covariance[f];
+    return value + (along / variance) * apart;
+  });
+  return { ...part, causeMeans, reduced, expected };
 }
 
 function keepMostProbable(parts: readonly WeighedPart[]): { part: WeighedPart; probability: number }[] {
@@ -89,8 +122,19 @@ function keepMostProbable(parts: readonly WeighedPart[]): { part: WeighedPart; p
 
 /** The identity a part belongs to, as a key: system, size, angle and count. */
 export function keyOf(part: LinearPart): string {
-  const size = part.pitch.system === 'free' ? 'any' : part.pitch.size;
-  return `${part.pitch.system} ${size} ${part.tooth.rack.pressureAngleDeg} ${part.tooth.count.teeth}`;
+  const { pressureAngleDeg } = part.tooth.rack;
+  return nameCandidate({ ...part.pitch, pressureAngleDeg, teeth: part.tooth.count.teeth });
+}
+
+/** The same key from a candidate's own fields. */
+export function nameCandidate(one: {
+  readonly system: string;
+  readonly size: number;
+  readonly pressureAngleDeg: number;
+  readonly teeth: number;
+}): string {
+  const size = one.system === 'free' ? 'any' : one.size;
+  return `${one.system} ${size} ${one.pressureAngleDeg} ${one.teeth}`;
 }
 
 function numberOf(candidates: Map<string, number>, part: LinearPart): number {

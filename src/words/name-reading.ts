@@ -29,6 +29,16 @@ export function nameReading(reading: {
       return 'slant of the teeth (helix angle)';
     case 'hand-roll':
       return 'rolled by hand against the mate';
+    case 'crumbs':
+      return 'crumbs of it in the grease';
+    case 'post':
+      return 'its post (diameter, free height, clip)';
+    case 'neighbors':
+      return 'which neighbors it touched';
+    case 'rows':
+      return 'one row of teeth or two';
+    case 'speed-wanted':
+      return 'the speed that was wanted';
     case 'zero':
       return "the caliper's zero";
     default:

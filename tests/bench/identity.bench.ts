@@ -1,6 +1,7 @@
 import { pitchSizes } from '../../gear-library/pitch-series.ts';
 import { type Random, startRandom } from '../../src/numeric/random.ts';
-import { type Identity, identifyWheel } from '../../src/readings/identify-wheel.ts';
+import type { Identity } from '../../src/readings/conclude-identity.ts';
+import { identifyWheel } from '../../src/readings/identify-wheel.ts';
 import type {
   LengthReading,
   Reading,

@@ -3,6 +3,7 @@ import * as basicRacks from '../../gear-library/basic-racks.ts';
 import * as driveLimits from '../../gear-library/drive-limits.ts';
 import * as fits from '../../gear-library/fits.ts';
 import * as materials from '../../gear-library/materials.ts';
+import * as meshPriors from '../../gear-library/mesh-priors.ts';
 import * as pitchSeries from '../../gear-library/pitch-series.ts';
 import * as priors from '../../gear-library/priors.ts';
 import * as processes from '../../gear-library/processes.ts';
@@ -18,6 +19,7 @@ import * as wormLocking from '../../gear-library/worm-locking.ts';
 
 const modules = {
   basicRacks,
+  meshPriors,
   pitchSeries,
   priors,
   processes,

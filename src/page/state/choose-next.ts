@@ -37,6 +37,8 @@ export function listNextActs(wheel: Wheel, report: WheelReport | undefined): Nex
   if (isSlanted(wheel) && !has({ of: 'helix-angle' })) add({ of: 'helix-angle' }, 'size');
   if (needsGap(wheel)) add({ of: 'split-gap' }, 'size', 'a split that stands open makes the gear read large');
   for (const next of report?.next ?? []) {
+    // What is to be done on another gear is not an act on this one.
+    if (next.wheel !== undefined || isAskOfLost(next.of)) continue;
     if (next.of === 'teeth' ? isLost : next.gainBits < leastGain || (isLost && next.of !== 'center-distance'))
       continue;
     add(slotOf(next), 'size', next.why);
@@ -52,6 +54,11 @@ export function listNextActs(wheel: Wheel, report: WheelReport | undefined): Nex
     ...worth,
     ...acts.filter((act) => act.purpose !== 'start').map((act): NextAct => ({ ...act, purpose: 'more' })),
   ];
+}
+
+/** What the answer asks of a gear that is lost and the page has no act for yet. */
+function isAskOfLost(of: string): boolean {
+  return ['crumbs', 'post', 'neighbors', 'rows', 'speed-wanted'].includes(of);
 }
 
 /** What a part needs beside its teeth. */

@@ -1,4 +1,4 @@
-import { capitalize, namePitch, tellAngleOdds, tellOdds, type WheelReport } from '../../index.ts';
+import { capitalize, namePitch, tellAngleOdds, tellAnswerOdds, type WheelReport } from '../../index.ts';
 
 /** The answer about one gear, in the page's words: one sentence, the trade's word apart, odds, and what else stands. */
 export interface AnswerWords {
@@ -27,7 +27,7 @@ export function tellAnswer(report: WheelReport | undefined): AnswerWords {
       more: [`The nearest would be ${size}, ${lead.teeth} teeth. Look at the readings again.`],
     };
   }
-  const odds = tellOdds(report.pitch[0].probability);
+  const odds = tellAnswerOdds(report);
   const isOpen = report.verdict === 'undecided';
   return {
     sentence: isOpen

@@ -65,7 +65,8 @@ function identifyAndDraw(
   transfer: ArrayBuffer[],
 ): Asks['identify']['answer'] {
   const [report] = identify(job, { wheelId }).wheels;
-  const asked = [...report.next.map(slotOf), ...slots];
+  const own = report.next.filter((next) => next.wheel === undefined);
+  const asked = [...own.map(slotOf), ...slots];
   const wheel = job.wheels?.find((one) => one.id === wheelId);
   const drawing = drawWheel(report, wheel ? kindOf(wheel) : 'external', asked, chordError);
   for (const gear of drawing.gears) {
