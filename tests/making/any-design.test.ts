@@ -8,7 +8,7 @@ import { findWorkingPair } from '../../src/involute/working-pair.ts';
 import { specOfFields } from '../../src/job/spec-fields.ts';
 import { findWorsening } from '../../src/making/roll-with-mates.ts';
 import { planWheel } from '../../src/plan-wheel.ts';
-import { checkForm } from '../../src/solid/wheel-form.ts';
+import { checkForm } from '../../src/solid/check-form.ts';
 
 const drawn = fc.record({
   teeth: fc.integer({ min: 9, max: 40 }),
