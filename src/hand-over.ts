@@ -9,6 +9,7 @@ import { findShaft } from './making/find-shaft.ts';
 import { type HandOver, planHandOver, writeHandOverTexts } from './making/plan-hand-over.ts';
 import { planLasting } from './plan-lasting.ts';
 import { planWholePart } from './plan-whole-part.ts';
+import type { WheelForm } from './solid/wheel-form.ts';
 import { findMaterial } from './strength/find-material.ts';
 
 export interface HandOverOptions extends Omit<MakeOptions, 'isLasting' | 'lasting'> {
@@ -20,6 +21,8 @@ export interface HandOverOptions extends Omit<MakeOptions, 'isLasting' | 'lastin
 export interface HandedOver {
   readonly part: MadePart;
   readonly handOver: HandOver;
+  /** The old wheel as it was read, and the part that is meant in its place; of one that is bought they are the same */
+  readonly forms: { readonly old: WheelForm; readonly meant: WheelForm };
   /** Plain text files beside the part's own */
   readonly texts: readonly { readonly name: string; readonly bytes: Uint8Array }[];
 }
@@ -73,6 +76,7 @@ export function handOver(job: Job, options: HandOverOptions): HandedOver {
   return {
     part,
     handOver: found,
+    forms: { old: planned.plan.form, meant: plan.form },
     texts: writeHandOverTexts(found, task).map(({ name, text }) => ({ name, bytes: encoder.encode(text) })),
   };
 }

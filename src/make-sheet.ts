@@ -3,9 +3,10 @@ import { type Process, processes, usualProcess } from '../gear-library/processes
 import { Fail } from './fail.ts';
 import { type SheetFormat, sheetFormats } from './formats/sheet-formats.ts';
 import type { Job } from './job/job-schema.ts';
+import { laySheet } from './making/lay-sheet.ts';
 import { type MakingSheet, planMakingSheet } from './making/making-sheet.ts';
 import { type OrderSheet, writeOrder } from './making/order-sheet.ts';
-import { type Paper, papers } from './making/sheet-page.ts';
+import { type Paper, papers, type SheetPage } from './making/sheet-page.ts';
 import { namePartFile } from './name-part-file.ts';
 import { type LastingOptions, planLasting } from './plan-lasting.ts';
 import { planWholePart, type WholePartOptions } from './plan-whole-part.ts';
@@ -46,6 +47,14 @@ export async function makeSheet(job: Job, options: SheetOptions): Promise<MadeSh
       format,
     },
   };
+}
+
+/** The sheet's pages as plain marks in mm, laid as in the file: for a preview. Throws as `makeSheet` does. */
+export async function laySheetPages(job: Job, options: SheetOptions): Promise<readonly SheetPage[]> {
+  const { sheet, order } = planSheet(job, options);
+  const { startSheetDocument } = await import('./formats/sheet-document.ts');
+  const { measure } = await startSheetDocument();
+  return laySheet(sheet, order, findPaper(options.paper), measure);
 }
 
 /** The same sheet and order as plain data, nothing drawn. */

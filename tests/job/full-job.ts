@@ -108,6 +108,8 @@ export const fullJob: Record<string, unknown> = {
         ],
       },
       making: {
+        maker: 'my-resin',
+        machine: 'the one in the cellar',
         process: 'resin',
         material: 'resin-tough',
         off: ['hub'],
