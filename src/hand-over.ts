@@ -9,7 +9,8 @@ import { findShaft } from './making/find-shaft.ts';
 import { type HandOver, planHandOver, writeHandOverTexts } from './making/plan-hand-over.ts';
 import { namePartFile } from './name-part-file.ts';
 import { planLasting } from './plan-lasting.ts';
-import { planWheel } from './plan-wheel.ts';
+import { planWholePart } from './plan-whole-part.ts';
+import type { WheelForm } from './solid/wheel-form.ts';
 import { findMaterial } from './strength/find-material.ts';
 
 export interface HandOverOptions extends Omit<MakeOptions, 'isLasting' | 'lasting'> {
@@ -23,6 +24,8 @@ export interface HandedOver {
   readonly handOver: HandOver;
   /** Whether the making sheet goes with it, which `makeSheet` draws: its name is in the message already */
   readonly hasSheet: boolean;
+  /** The old wheel as it was read, and the part that is meant in its place; of one that is bought they are the same */
+  readonly forms: { readonly old: WheelForm; readonly meant: WheelForm };
   /** Plain text files beside the part's own */
   readonly texts: readonly { readonly name: string; readonly bytes: Uint8Array }[];
 }
@@ -45,7 +48,7 @@ export function handOver(job: Job, options: HandOverOptions): HandedOver {
   });
   const wanted = isMade ? chooseFormats(maker) : [];
   const own = { ...options, process: wish.process.key, isLasting: isMade };
-  const planned = planWheel(job, own);
+  const planned = planWholePart(job, own);
   const plan = planLasting(job, planned, own);
   const part = make(job, { ...own, lasting: plan, formats: options.formats ?? wanted });
   const { spec } = plan.form;
@@ -81,6 +84,7 @@ export function handOver(job: Job, options: HandOverOptions): HandedOver {
     part,
     handOver: found,
     hasSheet,
+    forms: { old: planned.plan.form, meant: plan.form },
     texts: writeHandOverTexts(found, task).map(({ name, text }) => ({ name, bytes: encoder.encode(text) })),
   };
 }

@@ -7,6 +7,7 @@ export { checkDrive } from './check-drive.ts';
 export { checkMade } from './check-made.ts';
 export { checkStrength, type StrengthOptions } from './check-strength.ts';
 export { type DrawnGear, drawCounts, drawSpec, drawWheel, type WheelDrawing } from './draw.ts';
+export { type DesignDrawing, describeMeant, drawDesign, type FormDrawing } from './draw-design.ts';
 export { drawPair, type PairDrawing } from './draw-pair.ts';
 export { drawTrain, type TrainDrawing } from './draw-train.ts';
 export type { DriveReport } from './drive/drive-report.ts';
@@ -41,11 +42,13 @@ export type { TrainRow, TrainsReport, WheelPick } from './job/trains-report.ts';
 export { formatJob } from './job/write-job.ts';
 export { type CouponFiles, layCoupon } from './lay-coupon.ts';
 export { type MadeFile, type MadePart, type MakeOptions, make } from './make.ts';
-export { type MadeSheet, makeSheet, planSheet, type SheetOptions } from './make-sheet.ts';
+export { laySheetPages, type MadeSheet, makeSheet, planSheet, type SheetOptions } from './make-sheet.ts';
+export { couponForm } from './making/coupon-form.ts';
 export { type ChangeKey, changeKeys, type PartChange } from './making/part-design.ts';
 export type { DesignReport } from './making/report-design.ts';
-export { papers } from './making/sheet-page.ts';
+export { papers, type SheetPage } from './making/sheet-page.ts';
 export { tellDesign } from './making/tell-design.ts';
+export { type CouponFace, traceCoupon } from './making/trace-coupon.ts';
 export { type RecordOptions, type RepairRecord, repairRecord } from './repair-record.ts';
 export {
   type DrawnFaces,

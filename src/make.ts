@@ -10,12 +10,12 @@ import { noAllowance } from './making/plan-part.ts';
 import type { DesignReport } from './making/report-design.ts';
 import { namePartFile } from './name-part-file.ts';
 import { type LastingOptions, type LastingPlan, planLasting } from './plan-lasting.ts';
-import { type PlanOptions, planWheel } from './plan-wheel.ts';
+import { planWholePart, type WholePartOptions } from './plan-whole-part.ts';
 import { listRivals } from './readings/choose-ending.ts';
 import { buildSolid } from './solid/build-solid.ts';
-import type { WheelForm } from './solid/wheel-form.ts';
+import { listSections, type WheelForm } from './solid/wheel-form.ts';
 
-export interface MakeOptions extends PlanOptions, LastingOptions {
+export interface MakeOptions extends WholePartOptions, LastingOptions {
   /** Keys of part formats; all where left out */
   readonly formats?: readonly string[];
   /** The part designed to last, where that is done already; worked out where left out */
@@ -41,6 +41,8 @@ export interface MadeFile {
 
 export interface MadePart {
   readonly wheelId: string;
+  /** All wheels that the part carries, the asked one first */
+  readonly wheelIds: readonly string[];
   readonly isTrial: boolean;
   readonly warnings: readonly string[];
   readonly spec: ReturnType<typeof fieldsOfSpec>;
@@ -56,22 +58,27 @@ export interface MadePart {
   readonly trialPlate?: { readonly marks: readonly { readonly mark: string; readonly what: string }[] };
 }
 
-/** A fiftieth of the finest printer's pixel: nothing that a printer makes can show it. */
-const usualChordError = 0.002;
+/**
+ * A thirtieth of the finest printer's pixel: nothing that a printer makes can show it. Below module 1 in proportion, so
+ * that triangles hold what exact surfaces hold, to 0.05 %, on a pinion of 8 teeth of any size.
+ */
+function findUsualChordError(form: WheelForm): number {
+  return 0.0015 * Math.min(1, ...listSections(form).map(({ spec }) => spec.module));
+}
 
 /**
- * The part file of a wheel: from the spec in the job where it has one, else from the leading answer. An answer below
- * `likely`, or with a suspect reading, makes a trial part; where two to four rivals remain, a trial plate too. Throws
- * Fail `not-identified` where there is no answer to make a part from.
+ * The part file of a wheel, or of the compound gear that it is one wheel of: from the spec in the job where it has
+ * one, else from the leading answer. An answer below `likely`, or with a suspect reading, makes a trial part; where two
+ * to four rivals remain, a trial plate too. Throws Fail `not-identified` where there is no answer to make a part from.
  */
 export function make(job: Job, options: MakeOptions): MadePart {
   const formats = chooseFormats(options.formats);
-  const planned = planWheel(job, options);
-  const { wheel, answer, isTrial, planRival } = planned;
+  const planned = planWholePart(job, options);
+  const { wheel, answer, isTrial, planRival, wheelIds, name: called } = planned;
   const plan = options.lasting ?? planLasting(job, planned, options);
   const design = plan.report === undefined ? {} : { design: plan.report };
-  const chordError = options.chordErrorMm ?? usualChordError;
-  const name = namePartFile(wheel.id, isTrial);
+  const chordError = options.chordErrorMm ?? findUsualChordError(plan.form);
+  const name = namePartFile(called, isTrial);
   const drawn = options.compensation ? compensatePart(plan.form, options.compensation.figures) : undefined;
   const form = drawn?.form ?? plan.form;
   const shape = { mesh: buildSolid(form, chordError), bodies: [{ form, x: 0 }] };
@@ -88,6 +95,7 @@ export function make(job: Job, options: MakeOptions): MadePart {
   if (rivals.length < 2 || plan.form.spec.kind !== 'external') {
     return {
       wheelId: wheel.id,
+      wheelIds,
       isTrial,
       warnings,
       spec: fieldsOfSpec(plan.form.spec),
@@ -106,6 +114,7 @@ export function make(job: Job, options: MakeOptions): MadePart {
   );
   return {
     wheelId: wheel.id,
+    wheelIds,
     isTrial,
     warnings,
     spec: fieldsOfSpec(plan.form.spec),

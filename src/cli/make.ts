@@ -29,6 +29,7 @@ export interface MakeCommandOptions {
   readonly off?: string;
   readonly for?: string;
   readonly force?: boolean;
+  readonly alone?: boolean;
 }
 
 /**
@@ -50,6 +51,7 @@ export async function makeCommand(
       ? await makeSheet(job, {
           wheelId: options.wheel,
           ...(process === undefined ? {} : { process }),
+          ...(options.alone ? { isAlone: true } : {}),
           ...(part.design
             ? {
                 isLasting: true,
@@ -106,6 +108,7 @@ function makeFor(
     process,
     material,
     compensation,
+    ...(options.alone ? { isAlone: true } : {}),
     ...(options.as === undefined && options.for !== undefined ? {} : { formats }),
     ...(options.off === undefined ? {} : { off: listKeys(options.off) }),
   };

@@ -137,6 +137,7 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
       '--for <KEY>',
       `just what they need, a message and a list: ${makers.map(({ key }) => key).join(', ')}`,
     )
+    .option('--alone', 'this wheel alone, where others are one piece with it')
     .option('--force', 'replace files that are there')
     .option('--json', 'print one JSON document and nothing else')
     .action(async (path: string, options: MakeCommandOptions) => {

@@ -5,14 +5,12 @@ import {
   fill,
   lineTo,
   moveTo,
-  PDFDocument,
   type PDFFont,
   type PDFOperator,
   type PDFPage,
   PrintScaling,
   popGraphicsState,
   pushGraphicsState,
-  StandardFonts,
   setDashPattern,
   setLineWidth,
   stroke,
@@ -21,6 +19,7 @@ import { laySheet } from '../making/lay-sheet.ts';
 import type { MakingSheet } from '../making/making-sheet.ts';
 import type { OrderSheet } from '../making/order-sheet.ts';
 import type { Paper, SheetMark } from '../making/sheet-page.ts';
+import { keepKnown, startSheetDocument } from './sheet-document.ts';
 
 /**
  * A making sheet as PDF: vectors at true size, print scaling off, no date, so that the same sheet gives the same bytes.
@@ -32,17 +31,10 @@ export async function encodeSheetPdf(
   order: OrderSheet,
   paper: Paper,
 ): Promise<Uint8Array> {
-  const document = await PDFDocument.create({ updateMetadata: false });
+  const { document, fonts, known, measure } = await startSheetDocument();
   document.setTitle(`${sheet.title.part}: making sheet`);
   document.setCreator('Sparetooth');
   document.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None);
-  const fonts = {
-    plain: document.embedStandardFont(StandardFonts.Helvetica),
-    bold: document.embedStandardFont(StandardFonts.HelveticaBold),
-  };
-  const known = new Set(fonts.plain.getCharacterSet());
-  const measure = (text: string, size: number, isBold: boolean): number =>
-    (isBold ? fonts.bold : fonts.plain).widthOfTextAtSize(keepKnown(text, known), size);
   for (const { paper: size, marks } of laySheet(sheet, order, paper, measure)) {
     const page = document.addPage([size.width * pointsPerMm, size.height * pointsPerMm]);
     page.pushOperators(pushGraphicsState(), concatTransformationMatrix(pointsPerMm, 0, 0, pointsPerMm, 0, 0));
@@ -56,19 +48,6 @@ export async function encodeSheetPdf(
 
 /** A point is 1/72 in. */
 const pointsPerMm = 72 / 25.4;
-
-/** Letters that the typeface lacks: without their accents where that helps, else `?`. */
-function keepKnown(text: string, known: ReadonlySet<number>): string {
-  let kept = '';
-  for (const letter of text.normalize('NFC')) {
-    if (known.has(letter.codePointAt(0) ?? 0)) kept += letter;
-    else {
-      const plain = letter.normalize('NFKD').replace(/\p{M}/gu, '');
-      kept += [...plain].every((one) => known.has(one.codePointAt(0) ?? 0)) && plain !== '' ? plain : '?';
-    }
-  }
-  return kept;
-}
 
 function drawText(
   page: PDFPage,

@@ -45,6 +45,10 @@ const touchedSchema = z.looseObject({
 
 /** How the part that replaces a wheel is to be made, and where it will run. */
 const makingSchema = z.looseObject({
+  /** Who makes it: a key of the makers. */
+  maker: z.optional(z.string()),
+  /** Whose errors the drawing takes back: the name of a measured machine, kept apart from the job. */
+  machine: z.optional(z.string()),
   process: z.optional(z.string()),
   material: z.optional(z.string()),
   /** Keys of changes that are not to be made. */

@@ -1,9 +1,9 @@
 import type { Process } from '../../gear-library/processes.ts';
 import { Fail } from '../fail.ts';
-import { traceCircle } from '../solid/bore-outline.ts';
 import { extrudeFace } from '../solid/extrude-face.ts';
 import type { Mesh } from '../solid/mesh.ts';
 import { couponForm } from './coupon-form.ts';
+import { traceCoupon } from './trace-coupon.ts';
 
 /** A coupon to make and to measure. */
 export interface Coupon {
@@ -27,8 +27,9 @@ export function shapeCoupon(process: Process, chordError: number): Coupon {
     );
   }
   const height = process.key === 'laser-cut' ? couponForm.sheetHeight : couponForm.height;
+  const { outline, holes } = traceCoupon(chordError);
   return {
-    mesh: extrudeFace(traceStair(), traceHoles(chordError), height),
+    mesh: extrudeFace(outline, holes, height),
     steps: [
       'Make three to five, one after the other, flat, with the settings and the material of the part; leave them a day.',
       `Across the three widths (${couponForm.widths.join(', ')} mm): jaws well above the bed's side, two places each.`,
@@ -39,42 +40,4 @@ export function shapeCoupon(process: Process, chordError: number): Coupon {
       `Lay a drill's shank of ${couponForm.gap.leastPin} to ${couponForm.gap.greatestPin} mm into the notch: from the far edge over the shank, and the shank itself.`,
     ],
   };
-}
-
-/** Counter-clockwise about the x axis: the lower edge to the right, the upper one back with the gap in it. */
-function traceStair(): number[] {
-  const { widths, lengths } = couponForm;
-  const points: number[] = [];
-  let x = 0;
-  widths.forEach((width, k) => {
-    points.push(x, -width / 2, x + lengths[k], -width / 2);
-    x += lengths[k];
-  });
-  for (let k = widths.length - 1; k >= 0; k--) {
-    const half = widths[k] / 2;
-    points.push(x, half);
-    if (k === 1) points.push(...traceGap(x - lengths[k] / 2, half));
-    x -= lengths[k];
-    points.push(x, half);
-  }
-  return points;
-}
-
-/** From right to left. */
-function traceGap(middle: number, top: number): number[] {
-  const { module: m, pressureAngleDeg, dedendum } = couponForm.gap;
-  const slope = Math.tan((pressureAngleDeg * Math.PI) / 180);
-  const open = (Math.PI * m) / 4 + m * slope;
-  const bottom = (Math.PI * m) / 4 - dedendum * m * slope;
-  const depth = top - m * (1 + dedendum);
-  return [middle + open, top, middle + bottom, depth, middle - bottom, depth, middle - open, top];
-}
-
-function traceHoles(chordError: number): Float64Array[] {
-  const from = couponForm.lengths[0] + couponForm.lengths[1];
-  return couponForm.bores.map((bore, k) => {
-    const circle = traceCircle(bore / 2, chordError);
-    for (let i = 0; i < circle.length; i += 2) circle[i] += from + couponForm.boreAt[k];
-    return circle;
-  });
 }

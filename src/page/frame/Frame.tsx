@@ -1,7 +1,6 @@
 import './frame.css';
 import { lazy, type ReactNode, Suspense, useEffect } from 'react';
 import type { Job, Wheel } from '../../index.ts';
-import { useHowToMakeIt } from '../questions/use-how-to-make-it.tsx';
 import { useWhatIsIt } from '../questions/use-what-is-it.tsx';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { Said } from './Said.tsx';
@@ -11,6 +10,7 @@ import { View } from './View.tsx';
 // Most visits are about one gear and what it is: the rest is loaded when it is asked for.
 const TrainView = lazy(() => import('./TrainView.tsx'));
 const FitsView = lazy(() => import('./FitsView.tsx'));
+const MakeView = lazy(() => import('./MakeView.tsx'));
 
 /** One subject × one question: the train line, the sheet, the slip. Nothing else stands on the page. */
 export function Frame(): ReactNode {
@@ -58,10 +58,6 @@ export function Frame(): ReactNode {
 
 function KnowView({ job, wheel }: { readonly job: Job; readonly wheel: Wheel }): ReactNode {
   return <View parts={useWhatIsIt(job, wheel)} job={job} wheel={wheel} />;
-}
-
-function MakeView({ job, wheel }: { readonly job: Job; readonly wheel: Wheel }): ReactNode {
-  return <View parts={useHowToMakeIt(job, wheel)} job={job} wheel={wheel} />;
 }
 
 /** A file may be dropped anywhere on the page; the menu's Open does the same. */

@@ -1,9 +1,9 @@
 import type { Database, Failure, Ran } from './database.ts';
-import type { Drafts, Keeper, KeptParts } from './keeper.ts';
+import type { Drafts, Keeper, KeptMachine, KeptParts } from './keeper.ts';
 import { mergeChanges } from './merge-changes.ts';
 
 type Settings = Readonly<Record<string, unknown>>;
-type MachineKey = 'settings' | 'last-open' | 'parts';
+type MachineKey = 'settings' | 'last-open' | 'parts' | 'machines';
 
 /** What is kept beside the jobs: half-typed fields, the job last open, small settings. */
 export interface Notes
@@ -17,6 +17,8 @@ export interface Notes
     | 'keepSettings'
     | 'loadParts'
     | 'keepParts'
+    | 'loadMachines'
+    | 'keepMachines'
   > {
   /** Forgets a removed job's drafts here; those in storage go with the job */
   readonly forget: (jobId: string) => void;
@@ -35,6 +37,7 @@ export function createNotes(database: Database): Notes {
   let unkeptSettings: Settings | undefined;
   let unkeptLastOpen: string | undefined;
   let unkeptParts: readonly KeptParts[] | undefined;
+  let unkeptMachines: readonly KeptMachine[] | undefined;
   let failure: Failure | undefined;
 
   const isKept = (ran: Ran<unknown>): boolean => {
@@ -98,6 +101,14 @@ export function createNotes(database: Database): Notes {
       unkeptParts = kept ? undefined : parts;
       return kept;
     },
+    async loadMachines() {
+      return unkeptMachines ?? machinesOf(await loadFromMachine('machines'));
+    },
+    async keepMachines(machines) {
+      const kept = await keepOnMachine('machines', () => machines);
+      unkeptMachines = kept ? undefined : machines;
+      return kept;
+    },
     async loadSettings() {
       if (unkeptSettings) return unkeptSettings;
       knownSettings = settingsOf(await loadFromMachine('settings'));
@@ -117,6 +128,16 @@ function partsOf(stored: unknown): readonly KeptParts[] {
   if (!Array.isArray(stored)) return [];
   return stored.filter(
     (one): one is KeptParts => typeof one?.name === 'string' && one.bytes instanceof Uint8Array,
+  );
+}
+
+function machinesOf(stored: unknown): readonly KeptMachine[] {
+  if (!Array.isArray(stored)) return [];
+  return stored.filter(
+    (one): one is KeptMachine =>
+      typeof one?.name === 'string' &&
+      one.file?.format === 'sparetooth-compensation' &&
+      Array.isArray(one.past),
   );
 }
 

@@ -141,6 +141,8 @@ export async function openKeeper(): Promise<Keeper> {
     keepLastOpen: (id) => inTurn(() => notes.keepLastOpen(id)),
     loadParts: () => inTurn(notes.loadParts),
     keepParts: (parts) => inTurn(() => notes.keepParts(parts)),
+    loadMachines: () => inTurn(notes.loadMachines),
+    keepMachines: (machines) => inTurn(() => notes.keepMachines(machines)),
     loadSettings: () => inTurn(notes.loadSettings),
     keepSettings: (settings) => inTurn(() => notes.keepSettings(settings)),
     onSavedElsewhere(listener) {

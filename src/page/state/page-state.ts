@@ -1,6 +1,6 @@
 import type { Job, PlainFail, WheelDrawing, WheelReport } from '../../index.ts';
 import type { Place } from '../address.ts';
-import type { Drafts, KeepCondition, KeptParts, KeptSummary } from '../keep/keeper.ts';
+import type { Drafts, KeepCondition, KeptMachine, KeptParts, KeptSummary } from '../keep/keeper.ts';
 import type { OpenJob } from './open-job.ts';
 import type { Slot } from './slot.ts';
 
@@ -53,6 +53,8 @@ export interface PageState {
   readonly settings: Settings;
   /** Files of the person's own parts, which no job holds */
   readonly parts: readonly KeptParts[];
+  /** Machines that the person measured, which no job holds */
+  readonly machines: readonly KeptMachine[];
   /** What could not be done, until the next action */
   readonly trouble: Trouble | undefined;
   /** What the page did by itself, said once and kept until dismissed */

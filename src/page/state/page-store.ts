@@ -9,7 +9,7 @@ import {
   type WheelReport,
 } from '../../index.ts';
 import { type Place, readAddress, turnTo, writeAddress } from '../address.ts';
-import type { Keeper, KeptParts, SaveOutcome } from '../keep/keeper.ts';
+import type { Keeper, KeptMachine, KeptParts, SaveOutcome } from '../keep/keeper.ts';
 import { type AnswerWorker, Overtaken } from '../worker/ask-worker.ts';
 import { addWheel, editWheel, startJob } from './edit-job.ts';
 import { changeJob, freshJob, type OpenJob, redoStep, undoStep } from './open-job.ts';
@@ -45,6 +45,10 @@ export interface PageStore {
   /** A file of the person's own parts, kept on this machine; one of the same name is replaced */
   readonly addParts: (file: Blob, name: string) => Promise<void>;
   readonly dropParts: (name: string) => Promise<void>;
+  /** A measured machine, kept on this computer as it is now; how it stood before stays with it */
+  readonly keepMachine: (name: string, file: KeptMachine['file']) => Promise<void>;
+  /** The machine as it stood before its last change; one that was not there before goes */
+  readonly stepMachineBack: (name: string) => Promise<void>;
   readonly loadAll: () => Promise<readonly Job[]>;
   readonly removeJob: (id: string) => Promise<void>;
   readonly set: (settings: Partial<Settings>) => void;
@@ -54,6 +58,9 @@ export interface PageStore {
 }
 
 export const exampleId = 'example';
+
+/** Readings of a coupon are a dozen. */
+const mostMachineSteps = 40;
 
 export function createPageStore(
   keeper: Keeper,
@@ -73,6 +80,7 @@ export function createPageStore(
     drafts: {},
     settings: usualSettings,
     parts: [],
+    machines: [],
     trouble: undefined,
     said: undefined,
     over: undefined,
@@ -254,6 +262,13 @@ export function createPageStore(
     setState({ keeping: keeper.condition() });
   };
 
+  const keepMachines = async (machines: readonly KeptMachine[]): Promise<void> => {
+    setState({ machines });
+    if (!(await keeper.keepMachines(machines)))
+      setState({ said: 'This could not be kept on this computer: it lasts as long as this window.' });
+    setState({ keeping: keeper.condition() });
+  };
+
   const takeInAll: PageStore['takeInAll'] = async (file) => {
     try {
       const { checkPackSize, unpackJobs } = await import('../keep/all-jobs.ts');
@@ -311,7 +326,7 @@ export function createPageStore(
       window.addEventListener('hashchange', () => void follow());
       keeper.onSavedElsewhere((id) => void refresh(id));
       const settings = { ...usualSettings, ...(await keeper.loadSettings()) };
-      setState({ settings, parts: await keeper.loadParts() });
+      setState({ settings, parts: await keeper.loadParts(), machines: await keeper.loadMachines() });
       const { place } = getState();
       if (place.jobId === undefined) await openSomething();
       else await follow();
@@ -370,6 +385,20 @@ export function createPageStore(
     },
     async dropParts(name) {
       await keepParts(getState().parts.filter((one) => one.name !== name));
+    },
+    async keepMachine(name, file) {
+      const { machines } = getState();
+      const before = machines.find((one) => one.name === name);
+      const past = before ? [...before.past, before.file].slice(-mostMachineSteps) : [];
+      await keepMachines([...machines.filter((one) => one !== before), { name, file, past }]);
+    },
+    async stepMachineBack(name) {
+      const { machines } = getState();
+      const found = machines.find((one) => one.name === name);
+      if (!found) return;
+      const others = machines.filter((one) => one !== found);
+      const file = found.past.at(-1);
+      await keepMachines(file ? [...others, { name, file, past: found.past.slice(0, -1) }] : others);
     },
     async loadAll() {
       const kept = await Promise.all((await keeper.list()).map(({ id }) => keeper.load(id)));

@@ -9,7 +9,6 @@ import {
   Fail,
   identify,
   kindOf,
-  make,
   type PartsFile,
   parseJob,
   parseParts,
@@ -19,6 +18,7 @@ import {
 } from '../../index.ts';
 import { isKnownBySpec } from '../state/is-specified.ts';
 import { slotOf } from '../state/slot.ts';
+import type { MakingName } from './answer-making.ts';
 import type { Asks, WorkerReply, WorkerRequest, WorkerStop } from './asks.ts';
 
 /**
@@ -28,6 +28,11 @@ import type { Asks, WorkerReply, WorkerRequest, WorkerStop } from './asks.ts';
 const ownParts = readParts();
 /** Requests that are to end with the best so far. */
 const stopped = new Set<number>();
+
+/** Making is a file of its own, loaded when it is first asked about. */
+function isMakingName(name: string): name is MakingName {
+  return ['design', 'folder', 'sheet', 'coupon', 'compensation', 'machine', 'made', 'record'].includes(name);
+}
 
 self.onmessage = async ({ data }: MessageEvent<WorkerRequest | WorkerStop>): Promise<void> => {
   if ('stop' in data) {
@@ -39,7 +44,15 @@ self.onmessage = async ({ data }: MessageEvent<WorkerRequest | WorkerStop>): Pro
   try {
     reply = {
       id: data.id,
-      answer: data.name === 'fits' ? await findFits(data) : answer(data, transfer),
+      answer: isMakingName(data.name)
+        ? await (await import('./answer-making.ts')).answerMaking(data, async (progress) => {
+            self.postMessage({ id: data.id, progress } satisfies WorkerReply);
+            // The page shows it before the next step begins.
+            await new Promise((next) => setTimeout(next));
+          })
+        : data.name === 'fits'
+          ? await findFits(data)
+          : answer(data, transfer),
     };
   } catch (error) {
     reply =
@@ -81,19 +94,10 @@ const progressEvery = 60;
 function answer(
   request: WorkerRequest,
   transfer: ArrayBuffer[],
-): Asks[Exclude<typeof request.name, 'fits'>]['answer'] {
+): Asks[Exclude<typeof request.name, 'fits' | MakingName>]['answer'] {
   switch (request.name) {
-    case 'fits':
-      throw new Error('a search answers by itself');
     case 'identify':
       return identifyAndDraw(request.ask as Asks['identify']['ask'], transfer);
-    case 'make': {
-      const { job, ...options } = request.ask as Asks['make']['ask'];
-      const part = make(job, options);
-      for (const file of part.files)
-        if (file.bytes.buffer instanceof ArrayBuffer) transfer.push(file.bytes.buffer);
-      return part;
-    }
     case 'solid': {
       const { job, ...options } = request.ask as Asks['solid']['ask'];
       const { mesh: _, ...part } = shapePart(job, options);
@@ -122,6 +126,8 @@ function answer(
     }
     case 'open':
       return parseJob((request.ask as Asks['open']['ask']).bytes);
+    default:
+      throw new Error(`${request.name} is answered elsewhere`);
   }
 }
 

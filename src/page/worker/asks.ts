@@ -1,16 +1,24 @@
 import type {
+  CompensationFile,
+  CouponFiles,
+  DesignDrawing,
   DriveReport,
   drawPair,
+  FoundCompensation,
+  HandedOver,
   Job,
-  MadePart,
+  MadeReport,
   Notice,
   PairDrawing,
   PartsFile,
   PlainFail,
+  RepairRecord,
   ShapedPart,
+  SheetPage,
   SubstituteProgress,
   SubstitutesReport,
   TrainDrawing,
+  Wheel,
   WheelDrawing,
   WheelReport,
 } from '../../index.ts';
@@ -28,17 +36,52 @@ export interface Asks {
       readonly asked: readonly Slot[];
     };
   };
-  /** The part files of one wheel. */
-  readonly make: {
-    readonly ask: {
-      readonly job: Job;
-      readonly wheelId: string;
-      readonly process?: string;
-      /** What is known of the gear already, so that it isn't worked out again */
-      readonly answer?: WheelReport | undefined;
-      readonly formats: readonly string[];
+  /** The part as whoever makes it is given it, with its files, and how it differs from the old one. */
+  readonly design: {
+    readonly ask: MakingAsk;
+    readonly answer: {
+      readonly handed: Omit<HandedOver, 'forms'>;
+      readonly drawing: DesignDrawing;
+      /** What the job keeps of it, once it was made */
+      readonly meant: MeantSpec;
     };
-    readonly answer: MadePart;
+  };
+  /** Everything that a maker is given as one zip. */
+  readonly folder: {
+    readonly ask: MakingAsk & { readonly paper: 'a4' | 'letter' };
+    readonly answer: { readonly name: string; readonly bytes: Uint8Array };
+    readonly progress: { readonly done: number; readonly of: number; readonly doing: string };
+  };
+  /** The making sheet: its pages to look at, and the file to print. */
+  readonly sheet: {
+    readonly ask: MakingAsk & { readonly paper: 'a4' | 'letter' };
+    readonly answer: {
+      readonly pages: readonly SheetPage[];
+      readonly name: string;
+      readonly bytes: Uint8Array;
+    };
+  };
+  /** The small part to measure a machine by, as files. */
+  readonly coupon: { readonly ask: { readonly process: string }; readonly answer: CouponFiles };
+  /** What a machine's readings say of it. */
+  readonly compensation: {
+    readonly ask: { readonly file: CompensationFile };
+    readonly answer: FoundCompensation;
+  };
+  /** A measured machine from a file's bytes. */
+  readonly machine: {
+    readonly ask: { readonly bytes: Uint8Array };
+    readonly answer: CompensationFile;
+  };
+  /** Whether the part that was made fits. */
+  readonly made: {
+    readonly ask: { readonly job: Job; readonly wheelId: string };
+    readonly answer: MadeReport;
+  };
+  /** One page on a repair. */
+  readonly record: {
+    readonly ask: { readonly job: Job; readonly wheelId: string; readonly date: string };
+    readonly answer: RepairRecord;
   };
   /** The shape of one wheel's part, to look at: as `shapePart` gives it, without the mesh that files are made from. */
   readonly solid: {
@@ -46,6 +89,8 @@ export interface Asks {
       readonly job: Job;
       readonly wheelId: string;
       readonly process?: string | undefined;
+      readonly material?: string | undefined;
+      readonly isLasting?: boolean | undefined;
       /** What the page has been told of this wheel in this job, where it has: else it is worked out again */
       readonly answer?: WheelReport | undefined;
     };
@@ -91,6 +136,22 @@ export interface Asks {
     readonly answer: { readonly job: Job; readonly notices: readonly Notice[] };
   };
 }
+
+/** A part, who makes it, and how. */
+export interface MakingAsk {
+  readonly job: Job;
+  readonly wheelId: string;
+  /** A key of the makers */
+  readonly maker: string;
+  readonly process?: string | undefined;
+  readonly material?: string | undefined;
+  /** What the machine adds, to be taken back; nothing is where left out */
+  readonly machine?: CompensationFile | undefined;
+  /** What is known of the gear already, so that it isn't worked out again */
+  readonly answer?: WheelReport | undefined;
+}
+
+export type MeantSpec = NonNullable<NonNullable<Wheel['made']>['spec']>;
 
 export type AskName = keyof Asks;
 
