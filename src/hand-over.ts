@@ -75,7 +75,7 @@ export function handOver(job: Job, options: HandOverOptions): HandedOver {
     isTrial: part.isTrial,
     fileNames: [
       ...part.files.map(({ name }) => name),
-      ...(hasSheet ? [`${namePartFile(wheel.id, part.isTrial)}-sheet.pdf`] : []),
+      ...(hasSheet ? [`${namePartFile(planned.name, part.isTrial)}-sheet.pdf`] : []),
     ],
   };
   const found = planHandOver(task);
