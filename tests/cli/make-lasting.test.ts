@@ -76,7 +76,7 @@ describe('make, designed to last', () => {
     const words = ['make', '-', '--wheel', 'p1', '--out', out, '--for', 'my-resin'];
     const { code, out: said } = await runInProcess(words, job);
     expect(code).toBe(0);
-    expect(readdirSync(out).sort()).toEqual(['message.txt', 'p1.stl', 'shopping-list.txt']);
+    expect(readdirSync(out).sort()).toEqual(['message.txt', 'p1-sheet.pdf', 'p1.stl', 'shopping-list.txt']);
     const message = readFileSync(join(out, 'message.txt'), 'utf8');
     expect(said).toContain(message.split('\n')[0]);
     expect((await runInProcess(words, job)).code).toBe(2);

@@ -26,7 +26,7 @@ describe('what a maker is handed', () => {
       expect(part.files.map(({ format }) => format.key)).toEqual(
         isMade && wanted.length === 0 ? ['stl'] : wanted,
       );
-      expect(hasSheet).toBe(key === 'machine-shop');
+      expect(hasSheet).toBe(key !== 'buy-one');
       expect(texts.map(({ name }) => name)).toEqual(['message.txt', 'shopping-list.txt']);
       const message = handed.message.join('\n');
       expect(message).toContain(`${maker.count} of motor pinion`);
