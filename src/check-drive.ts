@@ -4,8 +4,8 @@ import { reportDrive } from './drive/report-drive.ts';
 import { Fail } from './fail.ts';
 import { collectDrive } from './job/collect-drive.ts';
 import type { Job } from './job/job-schema.ts';
+import { openIdentities } from './job/open-identities.ts';
 import { roundDrive } from './job/round-drive.ts';
-import { openIdentities } from './open-identities.ts';
 import { type RollingOptions, rollPair } from './rolling/roll-pair.ts';
 import type { RolledWheel } from './rolling/rolled-wheel.ts';
 

@@ -78,13 +78,14 @@ export function checkMade(job: Job, wheelId: string): MadeReport {
         }
       : null,
     unread: judgment.unread,
-    residuals: reading.readings.map(({ index, of, read, expected, sigmas }) => ({
+    residuals: reading.readings.map(({ index, of, read, expected, sigmas, isLeftOut }) => ({
       reading: index,
       of,
       readMm: read,
       expectedMm: expected,
       sigmas,
-      isSuspect: Math.abs(sigmas) > suspectBeyond,
+      isSuspect: isLeftOut || Math.abs(sigmas) > suspectBeyond,
+      isLeftOut,
     })),
     spec: fieldsOfSpec(reading.spec),
     proof: rolled.report,
@@ -242,9 +243,9 @@ function rollMade(
         uMm: u,
         verdict: proof.verdict,
         contactRatio: mean.contactRatio,
-        backlashMinMm: mean.backlashLeast,
-        backlashMaxMm: mean.backlashGreatest,
-        transmissionErrorMm: mean.transmissionError,
+        backlashMinMm: finiteOrNull(mean.backlashLeast),
+        backlashMaxMm: finiteOrNull(mean.backlashGreatest),
+        transmissionErrorMm: finiteOrNull(mean.transmissionError),
         freeFromMm: proof.freeFrom ?? null,
         reasons: proof.reasons,
       },
@@ -253,6 +254,10 @@ function rollMade(
     if (error instanceof Fail) return missing(`it can't be rolled: ${error.message}`);
     throw error;
   }
+}
+
+function finiteOrNull(value: number): number | null {
+  return Number.isFinite(value) ? value : null;
 }
 
 interface FoundMate {

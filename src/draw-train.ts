@@ -5,7 +5,7 @@ import { placePosts } from './drive/place-posts.ts';
 import { type PhasedWheel, settlePhases } from './drive/settle-phases.ts';
 import { collectDrive } from './job/collect-drive.ts';
 import type { Job } from './job/job-schema.ts';
-import { openIdentities } from './open-identities.ts';
+import { openIdentities } from './job/open-identities.ts';
 
 /** The whole train from above, ready to draw. Lengths mm, y up, angles rad counter-clockwise. */
 export interface TrainDrawing {

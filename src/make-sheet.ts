@@ -9,10 +9,10 @@ import { type OrderSheet, writeOrder } from './making/order-sheet.ts';
 import { type Paper, papers, type SheetPage } from './making/sheet-page.ts';
 import { namePartFile } from './name-part-file.ts';
 import { type LastingOptions, planLasting } from './plan-lasting.ts';
-import { type PlanOptions, planWheel } from './plan-wheel.ts';
+import { planWholePart, type WholePartOptions } from './plan-whole-part.ts';
 import { findMaterial } from './strength/find-material.ts';
 
-export interface SheetOptions extends PlanOptions, LastingOptions {
+export interface SheetOptions extends WholePartOptions, LastingOptions {
   /** A key or common name; left out: the job's own where the process makes gears of it, else the process's first */
   readonly material?: string | undefined;
   readonly paper?: Paper['key'] | undefined;
@@ -59,13 +59,14 @@ export async function laySheetPages(job: Job, options: SheetOptions): Promise<re
 
 /** The same sheet and order as plain data, nothing drawn. */
 export function planSheet(job: Job, options: SheetOptions): Pick<MadeSheet, 'sheet' | 'order'> {
-  const planned = planWheel(job, options);
-  const { wheel, evidence } = planned;
+  const planned = planWholePart(job, options);
+  const { wheel, evidence, wheelIds, name } = planned;
   const { form, warnings, design } = planLasting(job, planned, options);
   const process = findProcess(options.process ?? wheel.making?.process);
   const sheet = planMakingSheet({
     title: job.title ?? 'gear',
-    part: wheel.name ?? wheel.id,
+    part: wheelIds.length > 1 ? name : (wheel.name ?? wheel.id),
+    number: name,
     isInvented: job.invented === true,
     plan: { ...planned.plan, form, warnings },
     evidence,

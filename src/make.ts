@@ -4,18 +4,18 @@ import { type PartFormat, partFormats } from './formats/part-formats.ts';
 import type { Job } from './job/job-schema.ts';
 import { fieldsOfSpec } from './job/spec-fields.ts';
 import { compensatePart, type DrawingChange } from './making/compensate-part.ts';
-import type { Compensation } from './making/compensation.ts';
+import type { Compensation, CompensationUncertainty } from './making/compensation.ts';
 import { layTrialPlate } from './making/lay-trial-plate.ts';
 import { noAllowance } from './making/plan-part.ts';
 import type { DesignReport } from './making/report-design.ts';
 import { namePartFile } from './name-part-file.ts';
 import { type LastingOptions, type LastingPlan, planLasting } from './plan-lasting.ts';
-import { type PlanOptions, planWheel } from './plan-wheel.ts';
+import { planWholePart, type WholePartOptions } from './plan-whole-part.ts';
 import { listRivals } from './readings/choose-ending.ts';
 import { buildSolid } from './solid/build-solid.ts';
-import type { WheelForm } from './solid/wheel-form.ts';
+import { listSections, type WheelForm } from './solid/wheel-form.ts';
 
-export interface MakeOptions extends PlanOptions, LastingOptions {
+export interface MakeOptions extends WholePartOptions, LastingOptions {
   /** Keys of part formats; all where left out */
   readonly formats?: readonly string[];
   /** The part designed to last, where that is done already; worked out where left out */
@@ -28,6 +28,7 @@ export interface MakeOptions extends PlanOptions, LastingOptions {
 
 export interface MakeCompensation {
   readonly figures: Compensation;
+  readonly uncertainty?: CompensationUncertainty | undefined;
   /** Where the figures come from, as a sentence for the maker */
   readonly origin: string;
 }
@@ -40,6 +41,8 @@ export interface MadeFile {
 
 export interface MadePart {
   readonly wheelId: string;
+  /** All wheels that the part carries, the asked one first */
+  readonly wheelIds: readonly string[];
   readonly isTrial: boolean;
   readonly warnings: readonly string[];
   readonly spec: ReturnType<typeof fieldsOfSpec>;
@@ -48,26 +51,34 @@ export interface MadePart {
   readonly files: readonly MadeFile[];
   /** What was changed in the drawing for the machine; `spec` is what the part is meant to be */
   readonly changes?: readonly DrawingChange[];
+  /** What was taken back, as the job's `made` wants it */
+  readonly compensation?: Compensation;
+  readonly uncertainty?: CompensationUncertainty;
   /** Where rivals remain: thin gears to roll by hand, and how each is marked */
   readonly trialPlate?: { readonly marks: readonly { readonly mark: string; readonly what: string }[] };
 }
 
-/** A fiftieth of the finest printer's pixel: nothing that a printer makes can show it. */
-const usualChordError = 0.002;
+/**
+ * A thirtieth of the finest printer's pixel: nothing that a printer makes can show it. Below module 1 in proportion, so
+ * that triangles hold what exact surfaces hold, to 0.05 %, on a pinion of 8 teeth of any size.
+ */
+function findUsualChordError(form: WheelForm): number {
+  return 0.0015 * Math.min(1, ...listSections(form).map(({ spec }) => spec.module));
+}
 
 /**
- * The part file of a wheel: from the spec in the job where it has one, else from the leading answer. An answer below
- * `likely`, or with a suspect reading, makes a trial part; where two to four rivals remain, a trial plate too. Throws
- * Fail `not-identified` where there is no answer to make a part from.
+ * The part file of a wheel, or of the compound gear that it is one wheel of: from the spec in the job where it has
+ * one, else from the leading answer. An answer below `likely`, or with a suspect reading, makes a trial part; where two
+ * to four rivals remain, a trial plate too. Throws Fail `not-identified` where there is no answer to make a part from.
  */
 export function make(job: Job, options: MakeOptions): MadePart {
   const formats = chooseFormats(options.formats);
-  const planned = planWheel(job, options);
-  const { wheel, answer, isTrial, planRival } = planned;
+  const planned = planWholePart(job, options);
+  const { wheel, answer, isTrial, planRival, wheelIds, name: called } = planned;
   const plan = options.lasting ?? planLasting(job, planned, options);
   const design = plan.report === undefined ? {} : { design: plan.report };
-  const chordError = options.chordErrorMm ?? usualChordError;
-  const name = namePartFile(wheel.id, isTrial);
+  const chordError = options.chordErrorMm ?? findUsualChordError(plan.form);
+  const name = namePartFile(called, isTrial);
   const drawn = options.compensation ? compensatePart(plan.form, options.compensation.figures) : undefined;
   const form = drawn?.form ?? plan.form;
   const shape = { mesh: buildSolid(form, chordError), bodies: [{ form, x: 0 }] };
@@ -78,12 +89,13 @@ export function make(job: Job, options: MakeOptions): MadePart {
           one === noAllowance ? [options.compensation?.origin ?? '', ...drawn.advice] : [one],
         )
       : plan.warnings;
-  const changes = drawn ? { changes: drawn.changes } : {};
+  const changes = drawn ? describeChanges(drawn.changes, options.compensation) : {};
   const files = writeShape(shape, name, metadata, formats);
   const rivals = answer && isTrial ? listRivals(answer.candidates).slice(0, 4) : [];
   if (rivals.length < 2 || plan.form.spec.kind !== 'external') {
     return {
       wheelId: wheel.id,
+      wheelIds,
       isTrial,
       warnings,
       spec: fieldsOfSpec(plan.form.spec),
@@ -102,6 +114,7 @@ export function make(job: Job, options: MakeOptions): MadePart {
   );
   return {
     wheelId: wheel.id,
+    wheelIds,
     isTrial,
     warnings,
     spec: fieldsOfSpec(plan.form.spec),
@@ -143,6 +156,15 @@ function writeShape(
     bytes: encodePart(format, shape, name, metadata),
     format,
   }));
+}
+
+function describeChanges(
+  changes: readonly DrawingChange[],
+  compensation: MakeCompensation | undefined,
+): Pick<MadePart, 'changes' | 'compensation' | 'uncertainty'> {
+  if (!compensation) return {};
+  const { figures, uncertainty } = compensation;
+  return { changes, compensation: figures, ...(uncertainty === undefined ? {} : { uncertainty }) };
 }
 
 function describePart(

@@ -3,11 +3,11 @@ import { identify } from './identify.ts';
 import { collectEvidence, findWheels, isCovered } from './job/collect-evidence.ts';
 import type { WheelReport } from './job/identity-report.ts';
 import type { Job, Wheel } from './job/job-schema.ts';
+import { knownForm } from './job/known-form.ts';
 import { specOfFields } from './job/spec-fields.ts';
 import type { SpecFields } from './job/spec-schema.ts';
-import { type KnownForm, type PartPlan, planPart } from './making/plan-part.ts';
+import { type PartPlan, planPart } from './making/plan-part.ts';
 import type { WheelEvidence } from './readings/wheel-evidence.ts';
-import type { Bore } from './solid/wheel-form.ts';
 
 export interface PlanOptions {
   readonly wheelId: string;
@@ -45,7 +45,7 @@ export function planWheel(job: Job, options: PlanOptions): WheelPlan {
   const field = `wheels[${at}].spec`;
   const spec = specOfFields(given ?? leadingSpec(answer), evidence.kind, field);
   const isTrial = answer !== undefined && !isReliable(answer);
-  const known = knownForm(wheel, field);
+  const known = knownForm(wheel.spec, field);
   const process = options.process ?? wheel.making?.process;
   return {
     wheel,
@@ -72,44 +72,4 @@ function leadingSpec(answer: WheelReport | undefined): SpecFields {
 
 function noAnswer(message: string, remedy: string): Fail {
   return new Fail('not-identified', 'wheel', message, remedy);
-}
-
-function knownForm(wheel: Wheel, field: string): KnownForm {
-  const spec = wheel.spec;
-  if (!spec) return {};
-  return {
-    faceWidth: spec.faceWidthMm,
-    bore: spec.bore ? boreOf(spec.bore, `${field}.bore`) : undefined,
-    hubs: spec.hubs?.flatMap((hub) =>
-      hub.side && hub.diameterMm && hub.lengthMm
-        ? [{ side: hub.side, diameter: hub.diameterMm, length: hub.lengthMm }]
-        : [],
-    ),
-    chamfer: spec.chamferMm,
-    rimDiameter: spec.rimDiameterMm,
-  };
-}
-
-function boreOf(bore: NonNullable<SpecFields['bore']>, field: string): Bore | undefined {
-  const { shape, diameterMm: diameter, flatMm: flat, acrossFlatsMm: acrossFlats } = bore;
-  const missing = (key: string): Fail =>
-    new Fail('bad-value', `${field}.${key}`, `a ${shape} bore needs ${key}`, `Add "${key}" to the bore.`);
-  switch (shape) {
-    case undefined:
-      return undefined;
-    case 'none':
-      return { shape };
-    case 'round':
-      if (diameter === undefined) throw missing('diameterMm');
-      return { shape, diameter };
-    case 'd':
-    case 'double-d':
-      if (diameter === undefined) throw missing('diameterMm');
-      if (flat === undefined) throw missing('flatMm');
-      return { shape, diameter, flat };
-    case 'hex':
-    case 'square':
-      if (acrossFlats === undefined) throw missing('acrossFlatsMm');
-      return { shape, acrossFlats };
-  }
 }

@@ -108,11 +108,19 @@ describe('a made part', () => {
   test('with a reading that is plainly wrong has it named, before the verdict is believed', () => {
     const [outside, two, three, bore] = readPart(0, 0, 0);
     const report = checkMade(
-      jobWith([outside, two, { ...three, mm: findSpan(spec, 3) + 0.9 } as Reading, bore]),
+      jobWith([outside, two, { ...three, mm: findSpan(spec, 3) + 1.1 } as Reading, bore]),
       'p1',
     );
     expect(report.residuals.filter(({ isSuspect }) => isSuspect).map(({ reading }) => reading)).toContain(2);
     expect(tellMade(report)[1]).toContain('measure it again');
+    // No process makes a span of 8.7 of 7.6: it is another part's, or a slip.
+    expect(report.residuals[2].isLeftOut).toBe(true);
+    expect(report.verdict).toBe('fits');
+    const less = checkMade(
+      jobWith([outside, two, { ...three, mm: findSpan(spec, 3) + 0.5 } as Reading, bore]),
+      'p1',
+    );
+    expect(less.residuals.some(({ isSuspect }) => isSuspect)).toBe(true);
     expect(
       checkMade(jobWith(readPart(0.05, 0.02, 0.05)), 'p1').residuals.some(({ isSuspect }) => isSuspect),
     ).toBe(false);

@@ -11,8 +11,10 @@ export function reportPart(
   const { spec } = part;
   const what = part.isTrial ? 'trial part' : 'part';
   const size = `${spec.teeth} teeth, module ${Number(spec.moduleMm.toFixed(4))} mm, ${spec.pressureAngleDeg} degrees`;
+  const [, ...others] = part.wheelIds;
+  const joined = others.length === 0 ? '' : `, one piece with ${others.join(' and ')}`;
   return [
-    ...wrapText(`${part.wheelId}: a ${what} of ${size}.`),
+    ...wrapText(`${part.wheelId}: a ${what} of ${size}${joined}.`),
     ...paths.map((path) => `  ${path}`),
     ...[...new Set(part.files.map(({ format }) => format))].flatMap(({ extension, forWhom }) =>
       wrapText(forWhom, `  .${extension}: `),

@@ -132,11 +132,12 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     .option('--paper <SIZE>', `paper of the sheet: ${Object.keys(papers).join(' or ')}`, 'a4')
     .option('--process <KEY>', `design it to last, made by: ${processes.map(({ key }) => key).join(', ')}`)
     .option('--material <KEY>', 'of what; chosen by process and warmth where left out')
-    .option('--off <KEYS>', `changes not to make: ${changeKeys.join(',')}`)
+    .option('--off <KEYS>', `changes not to make: ${changeKeys.join(', ')}`)
     .option(
       '--for <KEY>',
       `just what they need, a message and a list: ${makers.map(({ key }) => key).join(', ')}`,
     )
+    .option('--alone', 'this wheel alone, where others are one piece with it')
     .option('--force', 'replace files that are there')
     .option('--json', 'print one JSON document and nothing else')
     .action(async (path: string, options: MakeCommandOptions) => {

@@ -48,30 +48,74 @@ export interface JointIdentity extends Identity {
  * each wheel's own; racks are not shared; of shifts, moments are passed on.
  */
 export function openJoint(drive: JointDrive): (id: string) => JointIdentity {
-  const messages = openMessages(drive.machine, drive.wheels, drive.joins);
+  const joinsOf = new Map<string, Join[]>();
+  for (const join of drive.joins) {
+    for (const id of join.wheels) joinsOf.set(id, [...(joinsOf.get(id) ?? []), join]);
+  }
+  const shared = new Map<string, DriveMessages>();
   return (id) => {
+    const known = shared.get(id);
+    const near = known ? [] : findNear(id, joinsOf);
+    const isWhole = near.length <= mostTogether;
+    const kept = new Set(isWhole ? near : near.slice(0, nearest));
+    const messages =
+      known ??
+      openMessages(
+        drive.machine,
+        drive.wheels.filter(
+          ({ evidence }) => kept.has(evidence.id) || drive.wanted?.exponents.has(evidence.id),
+        ),
+        [...new Set([...kept].flatMap((one) => joinsOf.get(one) ?? []))].filter(({ wheels }) =>
+          wheels.every((one) => kept.has(one)),
+        ),
+      );
+    if (!known && isWhole) for (const one of near) shared.set(one, messages);
     const tree = messages.treeOf(id);
-    const jointWith = tree.wheels.filter((one) => one !== id);
-    const loops = tree.leftOut.map(
+    const notes = tree.leftOut.map(
       ({ wheels: [a, b] }) =>
         `the meshes form a loop: that of ${a} with ${b} was left out of the reckoning, as the weakest`,
     );
-    return { ...identifyJoined(drive, messages, id, loops), jointWith };
+    if (!isWhole)
+      notes.push(`more than ${mostTogether} gears run together: the nearest ${nearest} speak for it`);
+    return {
+      ...identifyJoined(drive, messages, id, notes),
+      jointWith: tree.wheels.filter((one) => one !== id),
+    };
   };
+}
+
+/** So many wheels in one train are weighed together; in a longer one those nearest to the one asked about. */
+const mostTogether = 24;
+const nearest = 9;
+
+/** The wheels that joins connect with one, nearest first, itself among them; no more than shows that they are many. */
+function findNear(id: string, joinsOf: ReadonlyMap<string, readonly Join[]>): string[] {
+  const near = [id];
+  const seen = new Set(near);
+  for (let at = 0; at < near.length && near.length <= mostTogether; at++) {
+    for (const { wheels } of joinsOf.get(near[at]) ?? []) {
+      for (const one of wheels) {
+        if (seen.has(one)) continue;
+        seen.add(one);
+        near.push(one);
+      }
+    }
+  }
+  return near;
 }
 
 function identifyJoined(
   drive: JointDrive,
   messages: DriveMessages,
   id: string,
-  loops: readonly string[],
+  said: readonly string[],
 ): Identity {
   const wheel = drive.wheels.find((one) => one.evidence.id === id);
   if (!wheel) throw new Error(`the drive has no wheel ${id}`);
   const own = messages.ownOf(id);
   const isCounted = own.of === 'measured' || (own.of === 'bare' && own.isCounted);
   if (own.of === 'spec' || (!isCounted && !wheel.isLost)) return identifyWheel(wheel.evidence);
-  const notes = [...loops, ...wheel.notes];
+  const notes = [...said, ...wheel.notes];
   const isLost = (one: string): boolean =>
     drive.wheels.some(({ evidence, isLost: gone }) => gone && evidence.id === one);
   const found = weighRoot(messages, id);

@@ -7,7 +7,7 @@ import type {
   SpaceSpline,
   Triple,
 } from '../solid/exact-body.ts';
-import { type StepText, startStepText } from './step-text.ts';
+import { quoteText, type StepText, startStepText } from './step-text.ts';
 
 /**
  * Exact bodies as a STEP file (ISO 10303-21 text, AP214 schema `automotive_design`): unit millimeter, one product, each
@@ -20,30 +20,26 @@ export function encodeStep(
   name: string,
   description: string,
 ): Uint8Array {
-  const text = startStepText();
+  const head = [
+    'ISO-10303-21;',
+    'HEADER;',
+    `FILE_DESCRIPTION((${quoteText(description)}),'2;1');`,
+    // A time stamp would make every run another file.
+    `FILE_NAME(${quoteText(`${name}.step`)},'',(''),(''),'','Sparetooth','');`,
+    "FILE_SCHEMA(('AUTOMOTIVE_DESIGN { 1 0 10303 214 1 1 1 1 }'));",
+    'ENDSEC;',
+    'DATA;',
+    '',
+  ];
+  const text = startStepText(head.join('\n'));
   const context = writeContext(text);
   const origin = text.add(`AXIS2_PLACEMENT_3D('',${point(text, [0, 0, 0])},$,$)`);
   const solids = bodies.map(({ body, x }) => writeBody(text, body, x, name));
   const shape = text.add(
-    `ADVANCED_BREP_SHAPE_REPRESENTATION(${text.quote(name)},(${[origin, ...solids].join(',')}),${context})`,
+    `ADVANCED_BREP_SHAPE_REPRESENTATION(${quoteText(name)},(${[origin, ...solids].join(',')}),${context})`,
   );
   writeProduct(text, shape, name, description);
-  return new TextEncoder().encode(
-    [
-      'ISO-10303-21;',
-      'HEADER;',
-      `FILE_DESCRIPTION((${text.quote(description)}),'2;1');`,
-      // A time stamp would make every run another file.
-      `FILE_NAME(${text.quote(`${name}.step`)},'',(''),(''),'','Sparetooth','');`,
-      "FILE_SCHEMA(('AUTOMOTIVE_DESIGN { 1 0 10303 214 1 1 1 1 }'));",
-      'ENDSEC;',
-      'DATA;',
-      text.finish(),
-      'ENDSEC;',
-      'END-ISO-10303-21;',
-      '',
-    ].join('\n'),
-  );
+  return text.finish('ENDSEC;\nEND-ISO-10303-21;\n');
 }
 
 /** Millimeter, radian, and how exactly the file's curves meet: what its digits and helices leave. */
@@ -65,7 +61,7 @@ function writeProduct(text: StepText, shape: string, name: string, description: 
     `APPLICATION_PROTOCOL_DEFINITION('international standard','automotive_design',2000,${application})`,
   );
   const product = text.add(
-    `PRODUCT(${text.quote(name)},${text.quote(name)},${text.quote(description)},(${text.add(`PRODUCT_CONTEXT('',${application},'mechanical')`)}))`,
+    `PRODUCT(${quoteText(name)},${quoteText(name)},${quoteText(description)},(${text.add(`PRODUCT_CONTEXT('',${application},'mechanical')`)}))`,
   );
   text.add(`PRODUCT_RELATED_PRODUCT_CATEGORY('part','',(${product}))`);
   const formation = text.add(`PRODUCT_DEFINITION_FORMATION('','',${product})`);
@@ -98,12 +94,12 @@ function writeBody(text: StepText, { vertices, edges, faces }: ExactBody, x: num
     return text.add(`ADVANCED_FACE('',(${bounds.join(',')}),${geometry},${isAlong ? '.T.' : '.F.'})`);
   });
   return text.add(
-    `MANIFOLD_SOLID_BREP(${text.quote(name)},${text.add(`CLOSED_SHELL('',(${written.join(',')}))`)})`,
+    `MANIFOLD_SOLID_BREP(${quoteText(name)},${text.add(`CLOSED_SHELL('',(${written.join(',')}))`)})`,
   );
 }
 
-function point(text: StepText, at: Triple): string {
-  return text.add(`CARTESIAN_POINT('',(${at.map(text.number).join(',')}))`);
+function point(text: StepText, [x, y, z]: Triple): string {
+  return text.addPoint(x, y, z);
 }
 
 function direction(text: StepText, at: Triple): string {
@@ -130,14 +126,10 @@ function curveOf(
   to: string,
 ): string {
   if (curve.kind === 'arc') {
-    const at = placement(text, text.share(pointText(text, moved(curve.center))), curve.axis, curve.reference);
+    const at = placement(text, point(text, moved(curve.center)), curve.axis, curve.reference);
     return text.add(`CIRCLE('',${at},${text.number(curve.radius)})`);
   }
   return splineOf(text, curve.spline, moved, [from, to]);
-}
-
-function pointText(text: StepText, at: Triple): string {
-  return `CARTESIAN_POINT('',(${at.map(text.number).join(',')}))`;
 }
 
 /** `ends`: points that stand already where the spline begins and ends. */
@@ -150,7 +142,7 @@ function splineOf(
   const last = points.length - 1;
   const written = points.map((at, k) => {
     if (ends && k === 0) return ends[0];
-    return ends && k === last ? ends[1] : text.share(pointText(text, moved(at)));
+    return ends && k === last ? ends[1] : point(text, moved(at));
   });
   return text.add(
     `B_SPLINE_CURVE_WITH_KNOTS('',${degree},(${written.join(',')}),.UNSPECIFIED.,.F.,.F.,${knotsText(text, knots)},.UNSPECIFIED.)`,
@@ -168,7 +160,7 @@ function surfaceOf(text: StepText, surface: ExactSurface, moved: (at: Triple) =>
     const way = text.share(`VECTOR('',${direction(text, surface.direction)},1.)`);
     return text.add(`SURFACE_OF_LINEAR_EXTRUSION('',${splineOf(text, surface.spline, moved)},${way})`);
   }
-  const at = text.share(pointText(text, moved(surface.at)));
+  const at = point(text, moved(surface.at));
   if (surface.kind === 'plane')
     return text.add(`PLANE('',${placement(text, at, surface.normal, surface.reference)})`);
   const place = placement(text, at, surface.axis, surface.reference);
@@ -181,9 +173,7 @@ function surfaceOf(text: StepText, surface: ExactSurface, moved: (at: Triple) =>
 
 function patchOf(text: StepText, patch: Patch, moved: (at: Triple) => Triple): string {
   const { degreeU, degreeV, points, knotsU, knotsV } = patch;
-  const net = points
-    .map((column) => `(${column.map((at) => text.share(pointText(text, moved(at)))).join(',')})`)
-    .join(',');
+  const net = points.map((column) => `(${column.map((at) => point(text, moved(at))).join(',')})`).join(',');
   const knots = `(${knotsU.counts.join(',')}),(${knotsV.counts.join(',')}),(${Array.from(knotsU.values, text.number).join(',')}),(${Array.from(knotsV.values, text.number).join(',')})`;
   return text.add(
     `B_SPLINE_SURFACE_WITH_KNOTS('',${degreeU},${degreeV},(${net}),.UNSPECIFIED.,.F.,.F.,.F.,${knots},.UNSPECIFIED.)`,

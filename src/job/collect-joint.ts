@@ -36,10 +36,10 @@ function collectWheel(
   if (!own) throw new Error(`no evidence of ${wheel.id}`);
   const { spec } = wheel;
   const isLost = wheel.state === 'lost';
-  const isIdler = isIdle(job, wheel);
+  const isIdler = isLost && isIdle(job, wheel);
   const has = (of: string): boolean => own.readings.some((reading) => reading.of === of);
   const notes: string[] = [];
-  if (isIdler && isLost) {
+  if (isIdler) {
     notes.push("it is an idler: its count doesn't change the speed, so the speed wanted can't tell it");
   }
   if (isLost && (wheel.rows ?? 1) > 1) {

@@ -11,6 +11,7 @@ import type { Job, Wheel } from './job-schema.ts';
 export function collectPlace(job: Job, wheel: Wheel): NeedPlace {
   const isSplit = (wheel.damage ?? []).some(({ kind }) => kind === 'split');
   const bore = wheel.spec?.bore;
+  // A grooved bore is no shape that stock has: it counts as one that nobody knows.
   const shape = bore?.shape === 'double-d' ? 'd' : bore?.shape;
   const specBore = bore?.diameterMm ?? bore?.acrossFlatsMm;
   const bored = specBore ?? (isSplit ? undefined : (findLength(job, wheel, 'bore') ?? findPlugged(wheel)));
@@ -19,7 +20,7 @@ export function collectPlace(job: Job, wheel: Wheel): NeedPlace {
     bore:
       shape === 'none'
         ? { shape, diameter: 0 }
-        : bored === undefined
+        : bored === undefined || shape === 'spline' || shape === 'knurl'
           ? undefined
           : { shape: shape ?? 'round', diameter: bored },
     faceWidth: wheel.spec?.faceWidthMm ?? findLength(job, wheel, 'face-width'),

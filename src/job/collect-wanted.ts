@@ -1,5 +1,6 @@
 import { wantedTolerance } from '../../gear-library/mesh-priors.ts';
 import type { WantedCounts } from '../drive/count-by-ratio.ts';
+import { isCovered } from './collect-evidence.ts';
 import { findWantedRatio } from './find-wanted-ratio.ts';
 import type { Job, Wheel } from './job-schema.ts';
 
@@ -61,25 +62,21 @@ function multiply(job: Job, steps: readonly Step[]): Pick<WantedCounts, 'exponen
   const exponents = new Map<string, number>();
   let factor = 1;
   for (const { driver, driven, kind } of steps) {
-    if (kind === 'teeth') {
+    const wheels = [driver, driven].map((id) => job.wheels?.find((one) => one.id === id));
+    if (kind === 'teeth' && wheels.every((wheel) => wheel && isCovered(wheel))) {
       exponents.set(driven, (exponents.get(driven) ?? 0) + 1);
       exponents.set(driver, (exponents.get(driver) ?? 0) - 1);
       continue;
     }
-    const [to, from] = [driven, driver].map((id) =>
-      sizeOf(
-        job.wheels?.find((one) => one.id === id),
-        kind,
-      ),
-    );
+    const [from, to] = wheels.map((wheel) => sizeOf(wheel, kind));
     if (to === undefined || from === undefined) return undefined;
     factor *= to / from;
   }
   return { exponents, factor };
 }
 
-/** A pulley's diameter, else its teeth; a worm's starts or its wheel's teeth. */
-function sizeOf(wheel: Wheel | undefined, kind: 'worm' | 'belt'): number | undefined {
+/** A pulley's diameter, else its teeth; a worm's starts; the teeth of a wheel whose kind is not worked out. */
+function sizeOf(wheel: Wheel | undefined, kind: Step['kind']): number | undefined {
   if (kind === 'belt' && wheel?.diameterMm !== undefined) return wheel.diameterMm;
   const counted = wheel?.readings?.find((reading) => reading.of === 'teeth' && reading.count !== undefined);
   return (counted?.of === 'teeth' ? counted.count : undefined) ?? wheel?.spec?.teeth;

@@ -25,12 +25,6 @@ const kinds = z.enum([
   'other',
 ]);
 
-const touchedSchema = z.looseObject({
-  wheel: z.optional(identifier),
-  heightMm: z.optional(numberWithin('lengthOrNone')),
-  widthMm: z.optional(numberWithin('length')),
-});
-
 /** The part that was made for a wheel, and what a caliper says of it. */
 const madeSchema = z.looseObject({
   process: z.optional(z.string()),
@@ -41,6 +35,12 @@ const madeSchema = z.looseObject({
   compensation: z.optional(compensationSchema),
   uncertainty: z.optional(compensationSchema),
   readings: z.optional(z.array(readingSchema).check(z.maxLength(counts.readings.greatest))),
+});
+
+const touchedSchema = z.looseObject({
+  wheel: z.optional(identifier),
+  heightMm: z.optional(numberWithin('lengthOrNone')),
+  widthMm: z.optional(numberWithin('length')),
 });
 
 /** How the part that replaces a wheel is to be made, and where it will run. */

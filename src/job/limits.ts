@@ -123,6 +123,20 @@ export const limits = {
     greatest: 90,
     reason: 'no angle is exact, and one that may be 90 degrees out says nothing',
   },
+  phase: {
+    ...deg,
+    what: 'an angle of a tooth round its part, either way',
+    least: -360,
+    greatest: 360,
+    reason: 'a full turn is 360 degrees',
+  },
+  features: {
+    ...whole,
+    what: 'a number of holes or grooves',
+    least: 1,
+    greatest: 120,
+    reason: 'no small part has more holes, and no knurled shaft more grooves',
+  },
   helixAngle: {
     ...deg,
     what: 'a helix angle, right hand positive',

@@ -38,6 +38,8 @@ export interface MadeReport {
     readonly sigmas: number;
     /** So far from what all say together that it wants measuring again */
     readonly isSuspect: boolean;
+    /** So far that it was not used */
+    readonly isLeftOut: boolean;
   }[];
   /** The toothing as measured */
   readonly spec: ReturnType<typeof fieldsOfSpec>;
@@ -49,9 +51,10 @@ export interface MadeReport {
     readonly uMm: number;
     readonly verdict: RollingProof['verdict'];
     readonly contactRatio: number;
-    readonly backlashMinMm: number;
-    readonly backlashMaxMm: number;
-    readonly transmissionErrorMm: number;
+    /** Null where the teeth don't reach each other */
+    readonly backlashMinMm: number | null;
+    readonly backlashMaxMm: number | null;
+    readonly transmissionErrorMm: number | null;
     /** The first distance from the measured one on at which it is free; null where there is none */
     readonly freeFromMm: number | null;
     readonly reasons: RollingProof['reasons'];

@@ -1,18 +1,56 @@
 import { z } from 'zod/mini';
 import { type Known, numberWithin } from './field-schemas.ts';
 
-/** Shape of the hole; `flatMm` runs from the flat to the opposite wall, on a double-D from flat to flat. */
+const length = z.optional(numberWithin('length'));
+const side = z.optional(z.enum(['top', 'bottom']));
+
+/**
+ * Shape of the hole; `flatMm` runs from the flat to the opposite wall, on a double-D from flat to flat. A spline and a
+ * knurl have `count` grooves of `depthMm`, their diameter goes across the deepest points; a spline's are `widthMm` wide.
+ */
 const boreSchema = z.looseObject({
-  shape: z.optional(z.enum(['round', 'd', 'double-d', 'hex', 'square', 'none'])),
-  diameterMm: z.optional(numberWithin('length')),
-  flatMm: z.optional(numberWithin('length')),
-  acrossFlatsMm: z.optional(numberWithin('length')),
+  shape: z.optional(z.enum(['round', 'd', 'double-d', 'hex', 'square', 'spline', 'knurl', 'none'])),
+  diameterMm: length,
+  flatMm: length,
+  acrossFlatsMm: length,
+  count: z.optional(numberWithin('features')),
+  depthMm: length,
+  widthMm: length,
 });
 
-const hubSchema = z.looseObject({
-  side: z.optional(z.enum(['top', 'bottom'])),
-  diameterMm: z.optional(numberWithin('length')),
-  lengthMm: z.optional(numberWithin('length')),
+const hubSchema = z.looseObject({ side, diameterMm: length, lengthMm: length });
+
+const flangeSchema = z.looseObject({ side, diameterMm: length, thicknessMm: length });
+
+/** The thinner disk between hub and rim; `fromFaceMm` from the lower face of the teeth, the middle where left out. */
+const webSchema = z.looseObject({
+  thicknessMm: length,
+  hubDiameterMm: length,
+  rimDiameterMm: length,
+  fromFaceMm: z.optional(numberWithin('lengthOrNone')),
+});
+
+/** Lightening holes. */
+const holesSchema = z.looseObject({
+  count: z.optional(numberWithin('features')),
+  diameterMm: length,
+  circleDiameterMm: length,
+});
+
+/** Teeth over a part of the turn: so many from tooth 0 on; the rest is a cylinder, the root circle where left out. */
+const sectorSchema = z.looseObject({
+  teeth: z.optional(numberWithin('starts')),
+  restDiameterMm: length,
+});
+
+const phaseMarkSchema = z.looseObject({ side, diameterMm: length, depthMm: length });
+
+/** For a set screw or pin, across a hub; `fromFaceMm` from the teeth's face to the hole's middle. */
+const crossHoleSchema = z.looseObject({
+  side,
+  diameterMm: length,
+  fromFaceMm: length,
+  through: z.optional(z.boolean()),
 });
 
 /** What a wheel was made to be: known, or accepted from the answer. Every field may be left out. */
@@ -39,6 +77,16 @@ export const specSchema = z.looseObject({
   rimDiameterMm: z.optional(numberWithin('length')),
   bore: z.optional(boreSchema),
   hubs: z.optional(z.array(hubSchema).check(z.maxLength(2))),
+  flanges: z.optional(z.array(flangeSchema).check(z.maxLength(2))),
+  web: z.optional(webSchema),
+  holes: z.optional(holesSchema),
+  sector: z.optional(sectorSchema),
+  crossHole: z.optional(crossHoleSchema),
+  phaseMark: z.optional(phaseMarkSchema),
+  /** Where tooth 0 points; on a compound gear the angles of its wheels tell how their teeth stand to each other. */
+  phaseDeg: z.optional(numberWithin('phase')),
+  /** On a compound gear: from the part's lower end to the lower face of these teeth. */
+  offsetMm: z.optional(numberWithin('signedLength')),
 });
 
 export type SpecFields = Known<z.infer<typeof specSchema>>;

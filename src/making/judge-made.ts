@@ -38,7 +38,7 @@ export interface JudgedDimension extends MadeDimension {
  * Whether a made part fits: `warped` where takings differ by more than the limit and more than chance would have it;
  * else `tight` or `loose` by its worst dimension, tight first, since that is what can't be lived with; else `fits`.
  * Teeth are held against the least backlash of the rolled pair where there is a proof, the bore against the shaft; what
- * has neither against what was meant. `unread` where neither teeth nor bore were read.
+ * has neither against what was meant. `unread` where nothing is against it and the teeth's thickness was not read.
  */
 export function judgeMade(made: MadeCase): MadeJudgment {
   const dimensions = made.reading.dimensions.map((one) => judgeDimension(one, made));
@@ -52,11 +52,14 @@ export function judgeMade(made: MadeCase): MadeJudgment {
   });
   const round = judgeRound(made);
   if (round.isWarped) return describe('warped', round.chance);
-  if (read.length === 0) return describe('unread', 1);
+  // Teeth that don't even reach the mate's: no length of this part is wrong by a little.
+  if (read.length > 0 && made.proof?.mean.backlashLeast === Number.POSITIVE_INFINITY)
+    return describe('loose', 1);
   for (const verdict of ['tight', 'loose'] as const) {
     const chances = read.filter((one) => one.verdict === verdict).map(({ chance }) => chance);
     if (chances.length > 0) return describe(verdict, Math.max(...chances));
   }
+  if (!read.some(({ of }) => of === 'tooth-thickness')) return describe('unread', 1);
   return describe('fits', Math.min(...read.map(({ chance }) => chance)));
 }
 

@@ -15,6 +15,7 @@ import {
   type Paper,
   type SheetPage,
   startPage,
+  type TextLook,
   wide,
 } from './sheet-page.ts';
 
@@ -113,15 +114,7 @@ function layTitle(
     row.forEach(([label, value], c) => {
       if (c > 0) page.line([columns[c], y, columns[c], y - rowHeight], narrow);
       page.text(columns[c] + 1, y - 2.6, label, { size: 2 });
-      const room = columns[c + 1] - columns[c] - 2;
-      const size = Math.min(
-        bodySize,
-        (bodySize * room) / Math.max(room, page.measure(value, bodySize, true)),
-      );
-      page.text(columns[c] + 1, y - 7, size < 2 ? shorten(page, value, room) : value, {
-        size: Math.max(size, 2),
-        isBold: true,
-      });
+      fitText(page, columns[c] + 1, y - 7, value, columns[c + 1] - columns[c] - 2, { isBold: true });
     });
   });
   layCheckBar(page, left + 4, top + 3);
@@ -133,11 +126,28 @@ function layTitle(
   page.text(right - 2, top + 3, 'Made with Sparetooth', { size: 2.6, align: 'right' });
 }
 
-function shorten(page: PageBuilder, text: string, room: number): string {
+/** Text no wider than its room: smaller letters first, then cut short. */
+function fitText(
+  page: PageBuilder,
+  x: number,
+  y: number,
+  text: string,
+  room: number,
+  look: TextLook = {},
+): void {
+  const { size = bodySize, isBold = false } = look;
+  const fitting = Math.min(size, (size * room) / Math.max(room, page.measure(text, size, isBold)));
   let kept = text;
-  while (kept.length > 1 && page.measure(`${kept}...`, 2, true) > room) kept = kept.slice(0, -1);
-  return `${kept}...`;
+  if (fitting < leastSize) {
+    const fits = (words: string): boolean => page.measure(`${words}...`, leastSize, isBold) <= room;
+    while (kept.length > 1 && !fits(kept)) kept = kept.slice(0, -1);
+    kept = `${kept}...`;
+  }
+  page.text(x, y, kept, { size: Math.max(fitting, leastSize), isBold });
 }
+
+/** Type of capitals 1.4 mm high, mm: smaller is not read at a bench. */
+const leastSize = 2;
 
 /** Its length at true size, mm. */
 const barLength = 50;
@@ -194,7 +204,7 @@ function layGearData(page: PageBuilder, rows: readonly GearDatum[], { left, righ
   const symbolAt = left + 0.62 * (right - left);
   for (const { name, symbol, value, digits, unit } of rows) {
     const words = typeof value === 'number' ? value.toFixed(digits) : value;
-    page.text(left, y, name, { size: Math.min(size, fitSize(page, name, symbolAt - left - 1)) });
+    fitText(page, left, y, name, symbolAt - left - 1, { size });
     page.text(symbolAt, y, symbol, { size: Math.min(size, 2.8) });
     page.text(right, y, unit === '' ? words : `${words} ${unit}`, { align: 'right', size });
     page.line([left, y - 0.25 * step, right, y - 0.25 * step], narrow / 2);
@@ -214,10 +224,6 @@ function layFurther(page: PageBuilder, { gearData, inspections }: FurtherTeeth, 
   );
   layGearData(page, gearData, { left, right: left + 0.56 * (right - left), low: frame.low, high: y - 2 });
   return 'none';
-}
-
-function fitSize(page: PageBuilder, text: string, room: number): number {
-  return Math.max(2, Math.min(bodySize, (bodySize * room) / page.measure(text, bodySize, false)));
 }
 
 function layChecks(page: PageBuilder, sheet: MakingSheet, frame: Frame): string {
@@ -268,7 +274,7 @@ function layInspections(
   });
   let y = top - 4.2;
   for (const { what, how, value, low, high, reads, basis } of inspections) {
-    page.text(at[0], y, what, { size: fitSize(page, what, at[1] - at[0] - 1) });
+    fitText(page, at[0], y, what, at[1] - at[0] - 1);
     page.text(at[1], y, formatMm(value));
     page.text(at[2], y, formatMm(low));
     page.text(at[3], y, formatMm(high));
@@ -357,7 +363,7 @@ function layOrder(page: PageBuilder, order: OrderSheet, frame: Frame): string {
   y = page.paragraph(left, y, right - left, order.subject, { isBold: true }) - 2;
   const valueAt = left + 42;
   for (const { what, value } of order.rows) {
-    page.text(left, y, what, { size: fitSize(page, what, valueAt - left - 2) });
+    fitText(page, left, y, what, valueAt - left - 2);
     y = page.paragraph(valueAt, y, right - valueAt, value);
     page.line([left, y + rowStep - 1.2, right, y + rowStep - 1.2], narrow / 2);
   }

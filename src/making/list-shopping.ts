@@ -1,6 +1,6 @@
 import { findDiameters } from '../involute/gear-diameters.ts';
 import { findBoreRadius } from '../solid/wheel-form.ts';
-import type { HandOverTask } from './hand-over.ts';
+import type { HandOverTask } from './plan-hand-over.ts';
 import { shortName } from './short-name.ts';
 
 export interface ShoppingItem {

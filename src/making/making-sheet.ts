@@ -33,7 +33,7 @@ export interface FurtherTeeth {
 export interface SheetTitle {
   readonly title: string;
   readonly part: string;
-  /** Identification number of ISO 7200: the wheel's id in its job */
+  /** Identification number of ISO 7200: the part's or the wheel's name in its job */
   readonly number: string;
   readonly state: 'part' | 'trial part';
   readonly isInvented: boolean;
@@ -44,6 +44,8 @@ export interface SheetTitle {
 export interface SheetWish {
   readonly title: string;
   readonly part: string;
+  /** What the part is called in the job */
+  readonly number: string;
   readonly isInvented: boolean;
   readonly plan: PartPlan;
   readonly evidence: WheelEvidence;
@@ -65,7 +67,7 @@ export function planMakingSheet(wish: SheetWish): MakingSheet {
     title: {
       title: wish.title,
       part: wish.part,
-      number: evidence.id,
+      number: wish.number,
       state: plan.isTrial ? 'trial part' : 'part',
       isInvented: wish.isInvented,
       material: { key: material.key, name: material.name },

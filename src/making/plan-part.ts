@@ -6,7 +6,7 @@ import type { GearSpec } from '../involute/gear-spec.ts';
 import { findPointedDiameter } from '../involute/undercut.ts';
 import { findInstrumentUncertainty } from '../readings/measured-length.ts';
 import type { LengthReading, WheelEvidence } from '../readings/wheel-evidence.ts';
-import type { Bore, Hub, WheelForm } from '../solid/wheel-form.ts';
+import type { Bore, Hub, ToothedSection, WheelForm } from '../solid/wheel-form.ts';
 import { findUsualShafts } from './find-usual-shafts.ts';
 
 /** What a part file holds and what its maker has to know. */
@@ -27,6 +27,9 @@ export interface KnownForm {
   readonly hubs?: readonly Hub[] | undefined;
   readonly chamfer?: number | undefined;
   readonly rimDiameter?: number | undefined;
+  readonly crossHole?: WheelForm['crossHole'] | undefined;
+  /** What is taken as it is given */
+  readonly features?: Pick<ToothedSection, 'phase' | 'sector' | 'web' | 'holes' | 'flanges' | 'phaseMark'>;
 }
 
 /** Said of every part until one is drawn with a compensation. */
@@ -78,6 +81,8 @@ export function planPart(
       bore,
       hubs,
       chamfer: known.chamfer ?? 0,
+      ...known.features,
+      ...(known.crossHole ? { crossHole: known.crossHole } : {}),
       ...(spec.kind === 'internal' ? { rimDiameter: known.rimDiameter ?? assumeRim(spec, warnings) } : {}),
     },
     isTrial,

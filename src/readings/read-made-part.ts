@@ -50,6 +50,8 @@ export interface MadeResidual {
   /** Of the part as found */
   readonly expected: number;
   readonly sigmas: number;
+  /** So far off that it can't be a reading of this part */
+  readonly isLeftOut: boolean;
 }
 
 /**
@@ -61,7 +63,9 @@ export interface MadeResidual {
  * @param prior the process's errors beyond what the compensation used took back
  */
 export function readMadePart(evidence: WheelEvidence, meant: MeantPart, prior: ErrorPrior): MadePartReading {
-  const rows = listRows(evidence, meant);
+  const taken = listRows(evidence, meant);
+  const usual = prior.mean.slice(0, machineErrors);
+  const rows = taken.filter((row) => !isFarOff(row, row.expectOn(usual)));
   const size = unknowns.count;
   const mean = new Float64Array(size);
   const deviation = new Float64Array(size);
@@ -89,7 +93,7 @@ export function readMadePart(evidence: WheelEvidence, meant: MeantPart, prior: E
         Math.sqrt(Math.max(0, found.covariance[k * size + k])),
       ),
     },
-    readings: rows.map((row) => {
+    readings: taken.map((row) => {
       const expected = expect(row, found.mean);
       return {
         index: row.index,
@@ -97,10 +101,18 @@ export function readMadePart(evidence: WheelEvidence, meant: MeantPart, prior: E
         read: row.value,
         expected,
         sigmas: (row.value - expected) / row.noise,
+        isLeftOut: !rows.includes(row),
       };
     }),
   };
 }
+
+/** No process is off by so much: another part was measured, or a digit is wrong. It is left out, and said. */
+function isFarOff(row: Row, expected: number): boolean {
+  return !(Math.abs(row.value - expected) <= farOff.mm + farOff.part * Math.abs(expected));
+}
+
+const farOff = { mm: 0.6, part: 0.04 } as const;
 
 /** Spans and tips are all but linear in errors of a tenth of a millimeter. */
 const rounds = 3;
@@ -279,7 +291,9 @@ function listDimensions(meant: MeantPart, found: NormalPosterior, rows: readonly
 function findThickness(meant: GearSpec): (made: GearSpec) => number {
   if (meant.kind === 'rack') return (made) => (Math.PI * made.module) / 2 - made.thinning;
   const { reference } = findDiameters(meant);
-  return (made) => toothThicknessAt(made, reference) * Math.cos(made.helixAngle);
+  // A part that is far too large has its base circle beyond: there its flanks begin.
+  return (made) =>
+    toothThicknessAt(made, Math.max(reference, findDiameters(made).base)) * Math.cos(made.helixAngle);
 }
 
 function findDeviation(

@@ -10,7 +10,7 @@ import type { WheelForm } from './wheel-form.ts';
 
 /**
  * The same part as `buildSolid` gives, by its exact boundary: circles and arcs as they are, flanks and roots as cubic
- * B-splines within 0.1 µm of their curves, helices within 0.0002 µm of theirs; a chamfer is a cone on the tips and a
+ * B-splines within 0.1 µm of their curves, helices within 0.0005 µm of theirs; a chamfer is a cone on the tips and a
  * ruled surface on the flanks. Throws the Fails of `buildSolid`.
  */
 export function buildExact(form: WheelForm): ExactBody {

@@ -20,6 +20,11 @@ import {
  * feature against its section. What features do to one another shows when they are stacked.
  */
 export function checkForm(form: WheelForm): void {
+  for (const other of form.others ?? []) {
+    const { kind } = other.spec;
+    if (kind !== 'external')
+      throw refuse(other, 'kind', `a ${kind} toothing on another`, 'Leave it out, or make it alone.');
+  }
   for (const section of listSections(form)) checkTeeth(section);
   const { spec, bore } = form;
   if (spec.kind === 'rack') {
@@ -32,6 +37,7 @@ export function checkForm(form: WheelForm): void {
     return;
   }
   checkBore(bore);
+  checkBoreFits(form);
   for (const section of listSections(form)) checkSection(section, 2 * findBoreRadius(bore));
   if (form.marks && form.marks.count > 0) checkMarks(form);
   checkCrossHole(form);
@@ -39,6 +45,7 @@ export function checkForm(form: WheelForm): void {
 
 function checkTeeth(section: PlacedSection): void {
   const { spec, faceWidth, chamfer } = section;
+  if (spec.kind === 'external') checkSector(section);
   if (!(faceWidth > 0))
     throw refuse(section, 'faceWidth', `a face width of ${faceWidth} mm`, 'Give a face width above 0.');
   if (!Number.isFinite(section.offset))
@@ -106,23 +113,25 @@ function checkRim(form: WheelForm): void {
   );
 }
 
+/** The bore runs through all: the narrowest toothing decides. */
+function checkBoreFits(form: WheelForm): void {
+  const hole = 2 * findBoreRadius(form.bore);
+  const narrowest = Math.min(...listSections(form).map(findInner));
+  const greatest = narrowest - 2 * leastWall;
+  if (hole === 0 || hole <= greatest) return;
+  throw refuse(
+    undefined,
+    'bore',
+    `a bore ${hole.toFixed(2)} mm across its corners in a wheel whose root diameter is ${narrowest.toFixed(2)} mm`,
+    greatest >= 0.01
+      ? `Give a bore of at most ${floor(greatest)} mm: ${leastWall} mm of wall is the least.`
+      : 'Leave the bore out.',
+  );
+}
+
 function checkSection(section: PlacedSection, hole: number): void {
-  const { spec, hubs, sector, web, holes, phaseMark } = section;
-  if (spec.kind !== 'external')
-    throw refuse(section, 'kind', `a ${spec.kind} toothing on another`, 'Leave it out, or make it alone.');
+  const { spec, hubs, web, holes, phaseMark } = section;
   const { root } = findDiameters(spec);
-  if (sector) checkSector(section);
-  const greatest = findInner(section) - 2 * leastWall;
-  if (hole > 0 && hole > greatest) {
-    throw refuse(
-      undefined,
-      'bore',
-      `a bore ${hole.toFixed(2)} mm across its corners in a wheel whose root diameter is ${findInner(section).toFixed(2)} mm`,
-      greatest >= 0.01
-        ? `Give a bore of at most ${floor(greatest)} mm: ${leastWall} mm of wall is the least.`
-        : 'Leave the bore out.',
-    );
-  }
   const leastHub = hole + 2 * leastWall;
   for (const hub of hubs) {
     if (!(hub.diameter >= leastHub && hub.diameter <= root * innerPart)) {

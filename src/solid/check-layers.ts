@@ -155,7 +155,7 @@ function refuseMeeting(inner: Loop, outer: Loop): Fail {
     inner.field,
     `${inner.name} ends where ${outer.name} begins, and their edges cross or all but touch`,
     canShrink && greatest > 0.01
-      ? `Make ${inner.name} at most ${floor(greatest)} mm, or both alike.`
+      ? `Make ${inner.name} at most ${floor(greatest)} mm${outer.kind === 'circle' ? ', or both alike' : ''}.`
       : `Put a hub at least ${leastWall} mm long between them, no wider than the smaller roots, or move them apart.`,
   );
 }

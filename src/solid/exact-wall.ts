@@ -308,7 +308,7 @@ function surfaceOf(
 }
 
 /** How far a helix's curve may stray, mm: less than the tolerance that the files state. */
-const helixTolerance = 2e-7;
+const helixTolerance = 5e-7;
 
 /**
  * Control points carried from one height to another: row after row of them, each as many as came in. Straight where
@@ -322,8 +322,8 @@ function carryRows(
   carried: Carried,
 ): { readonly degree: 1 | 3; readonly points: readonly (readonly Triple[])[]; readonly knots: Knots } {
   const { twist } = carried;
-  const place = startPlace(carried);
   if (twist === 0) {
+    const place = startPlace(carried);
     return {
       degree: 1,
       points: [lower.map((at) => place(at, from)), upper.map((at) => place(at, to))],
@@ -335,39 +335,32 @@ function carryRows(
   const radius = Math.max(...lower.map(([x, y]) => Math.hypot(x, y)));
   // A Hermite cubic strays from r cos by r Δ⁴/384 over a turn Δ.
   const spans = Math.max(1, Math.ceil(turned * (radius / (384 * helixTolerance)) ** 0.25));
-  const step = height / spans;
-  const rows: (readonly Triple[])[] = [];
-  const at = (k: number, i: number): readonly [number, number] => {
+  const third = height / spans / 3;
+  const rows: Triple[][] = [];
+  for (let i = 0; i <= spans; i++) {
     const share = i / spans;
-    return i === spans
-      ? upper[k]
-      : [
-          lower[k][0] + share * (upper[k][0] - lower[k][0]),
-          lower[k][1] + share * (upper[k][1] - lower[k][1]),
-        ];
-  };
-  const heightOf = (i: number): number => (i === spans ? to : from + (height * i) / spans);
-  const slope = (k: number, i: number): Triple => {
-    const z = heightOf(i);
-    const [x, y, _] = place(at(k, i), z);
+    const z = i === spans ? to : from + height * share;
     const turn = carried.turnAt(z);
     const [c, s] = [Math.cos(turn), Math.sin(turn)];
-    const dx = (upper[k][0] - lower[k][0]) / height;
-    const dy = (upper[k][1] - lower[k][1]) / height;
-    return [dx * c - dy * s - twist * y, dx * s + dy * c + twist * x, 1];
-  };
-  for (let i = 0; i <= spans; i++) {
-    const row = lower.map((_, k) => place(at(k, i), heightOf(i)));
-    const lean = (side: number): Triple[] =>
-      row.map((one, k) => {
-        const d = slope(k, i);
-        const part = (side * step) / 3;
-        return [one[0] + part * d[0], one[1] + part * d[1], one[2] + part * d[2]];
-      });
+    const row: Triple[] = [];
+    const before: Triple[] = [];
+    const after: Triple[] = [];
+    lower.forEach(([lowX, lowY], k) => {
+      const [highX, highY] = upper[k];
+      const px = i === spans ? highX : lowX + share * (highX - lowX);
+      const py = i === spans ? highY : lowY + share * (highY - lowY);
+      const [x, y] = turn === 0 ? [px, py] : [px * c - py * s, px * s + py * c];
+      const [ux, uy] = [(highX - lowX) / height, (highY - lowY) / height];
+      const dx = third * (ux * c - uy * s - twist * y);
+      const dy = third * (ux * s + uy * c + twist * x);
+      row.push([x, y, z]);
+      before.push([x - dx, y - dy, z - third]);
+      after.push([x + dx, y + dy, z + third]);
+    });
     // Between two spans their neighbors' control points stand for the shared one.
-    if (i > 0) rows.push(lean(-1));
-    if (i === 0 || i === spans) rows.splice(i === 0 ? 0 : rows.length, 0, row);
-    if (i < spans) rows.push(lean(1));
+    if (i > 0) rows.push(before);
+    if (i === 0 || i === spans) rows.push(row);
+    if (i < spans) rows.push(after);
   }
   return {
     degree: 3,

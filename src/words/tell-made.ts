@@ -26,15 +26,15 @@ function tellVerdict({ verdict, chance }: MadeReport): string {
     case 'warped':
       return `It is warped, more than measuring can account for: ${tellOdds(chance)}.`;
     case 'unread':
-      return 'Nothing was read of its teeth or bore yet.';
+      return 'How thick its teeth are was not read yet, so it is not judged.';
   }
 }
 
 function tellSuspects({ residuals }: MadeReport): string[] {
-  return residuals.flatMap(({ isSuspect, of, reading, readMm, expectedMm }) =>
+  return residuals.flatMap(({ isSuspect, isLeftOut, of, reading, readMm, expectedMm }) =>
     isSuspect
       ? [
-          `Reading ${reading + 1} (${nameReading({ of })}) says ${readMm.toFixed(2)} where the rest and the process say ${expectedMm.toFixed(2)}: measure it again before you believe the verdict.`,
+          `Reading ${reading + 1} (${nameReading({ of })}) says ${readMm.toFixed(2)} where the rest and the process say ${expectedMm.toFixed(2)}: ${isLeftOut ? 'it was left out; measure it again' : 'measure it again before you believe the verdict'}.`,
         ]
       : [],
   );
@@ -63,6 +63,11 @@ function tellRound({ outOfRound, verdict }: MadeReport): string[] {
 
 function tellProof({ proof, proofMissing }: MadeReport): string[] {
   if (!proof) return [`Not rolled against its mate: ${proofMissing ?? 'no reason is known'}.`];
+  if (proof.backlashMinMm === null || proof.backlashMaxMm === null) {
+    return [
+      `At ${proof.centerMm.toFixed(2)} mm its teeth do not reach those of ${proof.mate}: check the distance and the counts.`,
+    ];
+  }
   const at = `Rolled as measured against ${proof.mate} at ${proof.centerMm.toFixed(2)} mm`;
   if (proof.verdict === 'jams') {
     const from =

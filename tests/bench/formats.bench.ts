@@ -44,6 +44,7 @@ export async function run(brief: boolean): Promise<void> {
     const sheet = planMakingSheet({
       title: 'Bench',
       part: 'wheel',
+      number: 'p1',
       isInvented: true,
       plan: { form, isTrial: false, warnings: [], about: { bore: [], helix: [] } },
       evidence: {

@@ -117,6 +117,8 @@ describe('coupon, calibrate, make', () => {
     expect(part.warnings.join(' ')).not.toContain('No allowance');
     const holes = part.changes.find((one: { of: string }) => one.of === 'holes');
     expect(holes.onDiameterMm).toBeCloseTo(2 * report.compensation.holesPerSideMm, 6);
+    expect(part.compensation).toEqual(report.compensation);
+    expect(part.uncertainty).toEqual(report.uncertainty);
     // The spec stays what is meant; the file is smaller than that.
     expect(part.spec.thinningMm).toBe(0);
     const view = new DataView(readFileSync(join(out, 'p1.stl')).buffer);

@@ -228,6 +228,22 @@ describe('the distance of the posts', () => {
   });
 });
 
+describe('a train longer than can be weighed together', () => {
+  test('is heard from the nearest gears, and that is said', () => {
+    const count = 1200;
+    const wheels = Array.from({ length: count }, (_, i) => ({
+      id: `w${i}`,
+      readings: i % 2 === 0 ? [teeth(24), mm('outside', 13)] : [teeth(30)],
+    }));
+    const meshes = wheels.slice(1).map(({ id }, i) => ({ driver: `w${i}`, driven: id }));
+    const report = reportOf(jobOf(wheels, { meshes }), 'w601');
+    expect(report.jointWith?.length).toBe(8);
+    expect(report.jointWith).toContain('w600');
+    expect(report.notes.join()).toContain('more than 24 gears run together');
+    expect(chanceOf(report, 'module', 0.5)).toBeGreaterThan(0.9);
+  });
+});
+
 describe('a loop of meshes', () => {
   test('is broken at the mesh without a distance, and that is said', () => {
     const wheels = ['a', 'b', 'c'].map((id) => ({ id, readings: [teeth(30), mm('outside', 16)] }));

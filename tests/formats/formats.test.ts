@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -9,6 +9,7 @@ import { build } from 'vite';
 import { describe, expect, test } from 'vitest';
 import { encodePart } from '../../src/formats/encode-part.ts';
 import { partFormats } from '../../src/formats/part-formats.ts';
+import { sheetFormats } from '../../src/formats/sheet-formats.ts';
 import { encodeStl } from '../../src/formats/stl.ts';
 import { encodeThreeMf } from '../../src/formats/three-mf.ts';
 import { writeModel } from '../../src/formats/write-model.ts';
@@ -23,7 +24,7 @@ import { readThreeMf } from './read-three-mf.ts';
 const readers: Readonly<Record<string, (bytes: Uint8Array) => Mesh | Promise<Mesh>>> = {
   stl: (bytes) => readStl(bytes).mesh,
   '3mf': (bytes) => readThreeMf(bytes).mesh,
-  step: async (bytes) => (await readStep(bytes, 0.002)).solids[0].mesh,
+  step: async (bytes) => (await readStep(bytes, 0.004)).solids[0].mesh,
 };
 
 const shape = makePlate();
@@ -38,6 +39,15 @@ describe('every format', () => {
     expect(solids.map((one) => one.key).sort()).toEqual(Object.keys(readers).sort());
     expect(partFormats.length).toBe(solids.length + flat.length);
     expect(new Set(partFormats.map((one) => one.extension)).size).toBe(partFormats.length);
+  });
+
+  test('has its row in the README, the sheet too', () => {
+    const rows = readFileSync('README.md', 'utf8')
+      .split('\n')
+      .filter((line) => line.startsWith('| '))
+      .map((line) => line.split('|').map((cell) => cell.trim()));
+    for (const { key, mediaType, what } of [...partFormats, ...sheetFormats])
+      expect(rows.find((row) => row[1] === key)?.slice(1, 4)).toEqual([key, mediaType, what]);
   });
 
   test('says its media type and whom it is for in one sentence', () => {

@@ -44,24 +44,36 @@ export async function readStep(bytes: Uint8Array, chordError = 0.005): Promise<R
 }
 
 function weld(array: readonly number[], index: readonly number[]): Mesh {
-  const places = new Map<string, number>();
+  const cells = new Map<number, number[]>();
   const positions: number[] = [];
   const found = new Uint32Array(array.length / 3);
-  const cell = 1e-4;
   for (let k = 0; k < found.length; k++) {
-    const at = array.slice(3 * k, 3 * k + 3);
+    const [x, y, z] = [array[3 * k], array[3 * k + 1], array[3 * k + 2]];
+    const at = [x, y, z].map((value) => Math.floor(value / cell + 0.5));
+    // A corner near a cell's edge may have been met in the next one.
+    const near = [x, y, z].map((value, axis) => (value / cell + 0.5 - at[axis] < 0.5 ? -1 : 1));
     let corner: number | undefined;
-    // A corner near a cell's edge may have been met on the other side of it.
-    for (const dx of [0, -0.5, 0.5])
-      for (const dy of [0, -0.5, 0.5])
-        for (const dz of [0, -0.5, 0.5])
-          corner ??= places.get(
-            `${Math.round(at[0] / cell + dx)} ${Math.round(at[1] / cell + dy)} ${Math.round(at[2] / cell + dz)}`,
-          );
+    for (let step = 0; step < 8 && corner === undefined; step++) {
+      const key = hash(
+        at[0] + (step & 1 ? near[0] : 0),
+        at[1] + (step & 2 ? near[1] : 0),
+        at[2] + (step & 4 ? near[2] : 0),
+      );
+      corner = cells
+        .get(key)
+        ?.find(
+          (one) =>
+            Math.hypot(positions[3 * one] - x, positions[3 * one + 1] - y, positions[3 * one + 2] - z) <
+            cell / 2,
+        );
+    }
     if (corner === undefined) {
       corner = positions.length / 3;
-      positions.push(...at);
-      places.set(at.map((value) => Math.round(value / cell)).join(' '), corner);
+      positions.push(x, y, z);
+      const key = hash(at[0], at[1], at[2]);
+      const list = cells.get(key);
+      if (list) list.push(corner);
+      else cells.set(key, [corner]);
     }
     found[k] = corner;
   }
@@ -71,4 +83,11 @@ function weld(array: readonly number[], index: readonly number[]): Mesh {
     if (a !== b && b !== c && c !== a) triangles.push(a, b, c);
   }
   return { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) };
+}
+
+/** Corners nearer than half of it are one, mm. */
+const cell = 2e-4;
+
+function hash(x: number, y: number, z: number): number {
+  return Math.imul(x, 73856093) ^ Math.imul(y, 19349663) ^ Math.imul(z, 83492791);
 }

@@ -29,6 +29,7 @@ function sheetOf(
   const sheet = planMakingSheet({
     title: 'Invented machine',
     part: 'pinion',
+    number: 'p1',
     isInvented: true,
     process,
     material,
@@ -253,15 +254,46 @@ describe('the printed sheet', () => {
                 expect(points[k + 1]).toBeLessThan(paper.height - 4.9);
               }
             }
-            // Only the title block and the bar's strip stand below.
-            const floor = 10 + 39;
-            const strip = texts.filter(({ y }) => y < floor).map(({ text }) => text);
-            expect(strip.length).toBeLessThan(31);
           }
+          // Only the title block and the bar's strip stand below: as many words on every page.
+          const counts = pages.map(({ texts }) => texts.filter(({ y }) => y < 10 + 39).length);
+          expect(new Set(counts).size).toBe(1);
         }
       }
     },
   );
+
+  test('the longest words and the most cautions still stand over the title block and in their columns', async () => {
+    const long = 'a-wheel-with-a-name-that-somebody-typed-without-ever-stopping-'.repeat(3);
+    const plain = sheetOf(pinion, 'filament-0.4');
+    const sheet: MakingSheet = {
+      ...plain,
+      title: { ...plain.title, title: long, part: long, number: long },
+      cautions: Array.from({ length: 16 }, (_, k) => `${k + 1}. ${'Many words of caution. '.repeat(8)}`),
+      gearData: [
+        ...plain.gearData,
+        ...Array.from({ length: 20 }, (_, k) => ({
+          key: `mate ${k}`,
+          name: `Mate: ${long}`,
+          symbol: 'z',
+          value: k,
+          digits: 0,
+          unit: '' as const,
+        })),
+      ],
+    };
+    const pages = await pagesOf(sheet, papers.letter);
+    const counts = pages.map(({ texts }) => texts.filter(({ y }) => y < 10 + 39).length);
+    expect(new Set(counts).size).toBe(1);
+    // Every caution is there to its last word.
+    const words = pages[1].texts.map(({ text }) => text).join(' ');
+    expect(words.match(/Many words/g)?.length).toBe(16 * 8);
+    for (const { texts } of pages)
+      for (const a of texts)
+        for (const b of texts)
+          if (a !== b && Math.abs(a.y - b.y) < 0.5 && a.x < b.x)
+            expect(a.x + a.width, `${a.text} | ${b.text}`).toBeLessThan(b.x + 0.01);
+  });
 
   test('letters that the typeface lacks lose their accents or become ?, and the file is still made', async () => {
     const sheet = sheetOf(pinion, 'resin', { title: 'Čtečka μ 歯車', part: 'x'.repeat(300) });

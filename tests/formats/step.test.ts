@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { encodePart } from '../../src/formats/encode-part.ts';
 import { partFormats } from '../../src/formats/part-formats.ts';
 import { encodeStep } from '../../src/formats/step.ts';
-import { startStepText } from '../../src/formats/step-text.ts';
+import { quoteText, startStepText } from '../../src/formats/step-text.ts';
 import { findDiameters } from '../../src/involute/gear-diameters.ts';
 import type { GearSpec } from '../../src/involute/gear-spec.ts';
 import { toothThicknessAt } from '../../src/involute/tooth-thickness.ts';
@@ -258,21 +258,14 @@ function startDistance(spec: GearSpec): (x: number, y: number) => number {
 
 describe('STEP as text', () => {
   test('holds only letters that ISO 10303-21 allows, whatever the name holds', () => {
-    const { quote } = startStepText();
-    expect(quote("Ann's\\ Ø 12")).toBe("'Ann''s\\\\ \\X2\\00D8\\X0\\ 12'");
-    expect(quote('𝛼')).toBe("'\\X4\\0001D6FC\\X0\\'");
-    expect(quote('\n\ud800')).toBe("'\\X2\\000A\\X0\\?'");
+    expect(quoteText("Ann's\\ Ø 12")).toBe("'Ann''s\\\\ \\X2\\00D8\\X0\\ 12'");
+    expect(quoteText('𝛼')).toBe("'\\X4\\0001D6FC\\X0\\'");
+    expect(quoteText('\n\ud800')).toBe("'\\X2\\000A\\X0\\?'");
   });
 
   test('numbers have their point, no negative zero, and are refused where there is none', () => {
-    const { number } = startStepText();
-    expect([1, -0.0000000001, 0.1, 1e-7, 12.5].map(number)).toEqual([
-      '1.',
-      '0.',
-      '0.1',
-      '0.000000100',
-      '12.5',
-    ]);
+    const { number } = startStepText('');
+    expect([1, -0.0000000001, 0.1, 1e-7, 12.5].map(number)).toEqual(['1.', '0.', '0.1', '0.0000001', '12.5']);
     expect(() => number(Number.NaN)).toThrow('NaN');
   });
 });

@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import * as basicRacks from '../../gear-library/basic-racks.ts';
+import * as cautions from '../../gear-library/cautions.ts';
 import * as driveLimits from '../../gear-library/drive-limits.ts';
 import * as fits from '../../gear-library/fits.ts';
+import * as lasting from '../../gear-library/lasting.ts';
+import * as makers from '../../gear-library/makers.ts';
 import * as makingLimits from '../../gear-library/making-limits.ts';
 import * as makingSettings from '../../gear-library/making-settings.ts';
 import * as materials from '../../gear-library/materials.ts';
@@ -39,6 +42,9 @@ const modules = {
   reworkLimits,
   stockRanges,
   materials,
+  cautions,
+  lasting,
+  makers,
   fits,
   strengthLimits,
 };

@@ -77,6 +77,14 @@ export const fullJob: Record<string, unknown> = {
         chamferMm: 0.2,
         bore: { shape: 'd', diameterMm: 2, flatMm: 1.5 },
         hubs: [{ side: 'top', diameterMm: 4.1, lengthMm: 2.5 }],
+        flanges: [{ side: 'bottom', diameterMm: 14, thicknessMm: 0.8 }],
+        web: { thicknessMm: 1, hubDiameterMm: 4.1, rimDiameterMm: 8, fromFaceMm: 1.5 },
+        holes: { count: 3, diameterMm: 1, circleDiameterMm: 6 },
+        sector: { teeth: 15, restDiameterMm: 10 },
+        crossHole: { side: 'top', diameterMm: 1, fromFaceMm: 1.2, through: true },
+        phaseMark: { side: 'top', diameterMm: 0.5, depthMm: 0.3 },
+        phaseDeg: -7.5,
+        offsetMm: 3,
       },
       made: {
         process: 'filament-0.25',
@@ -143,6 +151,11 @@ export const fullJob: Record<string, unknown> = {
       diameterMm: 12,
     },
     { id: 'b2', kind: 'pulley', pitchMm: 2, spec: { bore: { shape: 'round', diameterMm: 2 } } },
+    {
+      id: 's1',
+      spec: { bore: { shape: 'spline', diameterMm: 6, count: 6, depthMm: 0.5, widthMm: 1.2 } },
+    },
+    { id: 'k1', spec: { bore: { shape: 'knurl', diameterMm: 6, count: 18, depthMm: 0.3 } } },
   ],
   meshes: [
     { kind: 'teeth', driver: 'p1', driven: 'w1', centerMm: 14.0, uMm: 0.05, carrier: 'arm' },

@@ -192,6 +192,7 @@ describe('the sheet', () => {
   const sheet = planMakingSheet({
     title: 'Invented recorder',
     part: 'drive wheel',
+    number: 'p1',
     isInvented: true,
     process: processOf('resin'),
     material: materials[0],

@@ -20,11 +20,13 @@ export function ProofSheet(props: {
   readonly isWorking: boolean;
   readonly titleBlock: Omit<TitleBlockProps, 'scale' | 'unit' | 'isNarrow'>;
   readonly unit: 'mm' | 'in';
+  /** Kept free at the foot of a narrow sheet for a button, px */
+  readonly roomBelow?: number | undefined;
 }): ReactNode {
-  const { pair, moduleMm, names, isWorking, titleBlock, unit } = props;
+  const { pair, moduleMm, names, isWorking, titleBlock, unit, roomBelow = 0 } = props;
   const [ref, { width, height }] = useSize<HTMLElement>({ width: 720, height: 560 });
   const isNarrow = width < 560;
-  const foot = isNarrow ? (titleBlock.note === undefined ? 40 : 64) : 80;
+  const foot = isNarrow ? (titleBlock.note === undefined ? 40 : 64) + roomBelow : 80;
   const layout = isNarrow ? layNarrow(width, height - foot) : layWide(width, height - foot);
   const { circle, curve, line } = layout;
   const scale = chooseDetailScale((s) => s * shownModules * moduleMm <= circle.radius);

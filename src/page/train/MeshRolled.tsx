@@ -26,6 +26,7 @@ export function MeshRolled(props: {
           names={names}
           isWorking={isWorking}
           unit={unit}
+          roomBelow={52}
           titleBlock={{
             job: job.title ?? 'Untitled',
             gear: `${names.driver}, ${names.driven}`,
