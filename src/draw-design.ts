@@ -24,6 +24,14 @@ export interface FormDrawing {
   readonly rimRadius: number | undefined;
   readonly faceWidth: number;
   readonly hubs: readonly Hub[];
+  /** The other toothings of a compound gear */
+  readonly others: readonly {
+    readonly outline: Float64Array;
+    readonly tipRadius: number;
+    readonly faceWidth: number;
+    /** Height of its lower face over the first teeth's */
+    readonly offset: number;
+  }[];
 }
 
 /** The old wheel and the part in its place, one over the other. */
@@ -53,6 +61,12 @@ function drawForm(form: WheelForm, chordError: number): FormDrawing {
     rimRadius: rimDiameter === undefined ? undefined : rimDiameter / 2,
     faceWidth,
     hubs,
+    others: (form.others ?? []).map((other) => ({
+      outline: traceOutline(other.spec, chordError).points,
+      tipRadius: findDiameters(other.spec).tip / 2,
+      faceWidth: other.faceWidth,
+      offset: other.offset,
+    })),
   };
 }
 

@@ -146,12 +146,13 @@ function pathsOf(form: FormDrawing): string {
     points.length === 0 ? '' : `${tracePoints(points, 0, points.length / 2 - 1)}Z`;
   const circle = (r: number): string => `M${r} 0A${r} ${r} 0 0 1 ${-r} 0A${r} ${r} 0 0 1 ${r} 0Z`;
   const hubs = form.hubs.map(({ diameter }) => circle(diameter / 2)).join('');
-  return `${loop(form.outline)}${loop(form.bore)}${hubs}${form.rimRadius === undefined ? '' : circle(form.rimRadius)}`;
+  const others = form.others.map(({ outline }) => loop(outline)).join('');
+  return `${loop(form.outline)}${others}${loop(form.bore)}${hubs}${form.rimRadius === undefined ? '' : circle(form.rimRadius)}`;
 }
 
 function reachOf(form: FormDrawing): number {
   if (form.rimRadius !== undefined) return form.rimRadius;
-  if (form.kind !== 'rack') return form.tipRadius;
+  if (form.kind !== 'rack') return Math.max(form.tipRadius, ...form.others.map(({ tipRadius }) => tipRadius));
   let reach = 0;
   for (let k = 0; k < form.outline.length; k += 2) reach = Math.max(reach, Math.abs(form.outline[k]));
   return reach;
@@ -163,8 +164,9 @@ function boundsOf({ outline }: FormDrawing): number[] {
   return [most];
 }
 
-function lengthOf({ faceWidth, hubs }: FormDrawing): number {
-  return hubs.reduce((sum, hub) => sum + hub.length, faceWidth);
+function lengthOf({ faceWidth, hubs, others }: FormDrawing): number {
+  const own = hubs.reduce((sum, hub) => sum + hub.length, faceWidth);
+  return Math.max(own, ...others.map(({ offset, faceWidth: width }) => offset + width));
 }
 
 /** Lower hub, teeth, upper hub along the axis, each with its radius; mm from the lowest face. */
@@ -192,7 +194,12 @@ function halfSection(form: FormDrawing): string {
   for (const { from, to, radius } of parts) path += `L${from} ${radius}L${to} ${radius}`;
   path += `L${end} ${inside}Z`;
   const teeth = parts.find((one) => one.isTeeth);
-  return teeth ? `${path}M${teeth.from} ${form.rootRadius}H${teeth.to}` : path;
+  if (!teeth) return path;
+  const others = form.others.map(({ offset, faceWidth, tipRadius }) => {
+    const from = teeth.from + offset;
+    return `M${from} ${inside}V${tipRadius}H${from + faceWidth}V${inside}`;
+  });
+  return `${path}M${teeth.from} ${form.rootRadius}H${teeth.to}${others.join('')}`;
 }
 
 /** Teeth are not hatched (ISO 2203). */

@@ -41,7 +41,8 @@ export function useIsItRight(job: Job, wheel: Wheel): QuestionParts {
   const part = asMadeWheel(wheel);
   const acts = listActs(found?.spanTeeth, part);
   const open = acts.find((slot) => findReading(part, slot) < 0);
-  const slot = act ?? open;
+  // Over how many teeth is known with the first answer: until then nothing is asked.
+  const slot = found ? (act ?? open) : undefined;
   const key = slot ? `made ${draftKey(wheel.id, slot)}` : '';
   const text = drafts[key] ?? '';
   const proof = found?.report.proof;
@@ -94,6 +95,12 @@ export function useIsItRight(job: Job, wheel: Wheel): QuestionParts {
     ),
     answer: <Answer job={job} wheel={wheel} made={made} />,
     next: !wheel.made ? (
+      <div className="entry-row">
+        <button type="button" className="next" onClick={() => store.go({ question: 'how-to-make-it' })}>
+          How to make it
+        </button>
+      </div>
+    ) : made.fail ? (
       <div className="entry-row">
         <button type="button" className="next" onClick={() => store.go({ question: 'how-to-make-it' })}>
           How to make it

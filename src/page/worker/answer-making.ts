@@ -97,9 +97,9 @@ async function packFolder(ask: Asks['folder']['ask'], tell: Tell): Promise<Asks[
   const { paper, ...making } = ask;
   const of = 3;
   await tell({ done: 0, of, doing: 'the part' });
-  const { part, texts } = hand(making);
+  const { part, texts, hasSheet } = hand(making);
   const files: { readonly name: string; readonly bytes: Uint8Array }[] = [...part.files, ...texts];
-  if (part.files.length > 0) {
+  if (hasSheet) {
     await tell({ done: 1, of, doing: 'the making sheet' });
     files.push((await makeSheet(ask.job, { ...sheetWish(making), paper })).file);
   }
