@@ -20,6 +20,9 @@ import { rollPair } from './rolling/roll-pair.ts';
 import type { RolledWheel } from './rolling/rolled-wheel.ts';
 import type { RollingProof } from './rolling/rolling-proof.ts';
 
+/** Of a bush's outside, mm: an h9 of 3 to 6 mm is 0.03 wide (ISO 286-1), taken as even over its width. */
+const bushDeviation = 0.009;
+
 /** Of a good reading it happens once in 16,000, less where it pulls the answer to itself. */
 const suspectBeyond = 4;
 
@@ -204,7 +207,11 @@ function collectMade(job: Job, wheel: Wheel, made: Made): WheelEvidence {
   };
 }
 
+/** What goes into the bore: a bush where the part was made for one, else the shaft. */
 function findShaft(job: Job, wheel: Wheel): { mm: number; u: number } | undefined {
+  const seat = wheel.made?.seatMm;
+  // A bush is bought or turned to its size.
+  if (seat !== undefined) return { mm: seat, u: bushDeviation };
   for (const reading of wheel.readings ?? []) {
     if (reading.of !== 'shaft') continue;
     const read = readPlainLength(reading, partMethods.wall, job.kit ?? {});

@@ -31,6 +31,8 @@ const madeSchema = z.looseObject({
   material: z.optional(z.string()),
   /** What it was meant to be, where that is not what is planned now */
   spec: z.optional(specSchema),
+  /** Across what goes into its bore, where that is not the shaft: a bush */
+  seatMm: z.optional(numberWithin('length')),
   /** What the file took back; left out where it took back nothing */
   compensation: z.optional(compensationSchema),
   uncertainty: z.optional(compensationSchema),

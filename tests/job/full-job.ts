@@ -87,6 +87,7 @@ export const fullJob: Record<string, unknown> = {
         offsetMm: 3,
       },
       made: {
+        seatMm: 1.95,
         process: 'filament-0.25',
         material: 'petg',
         spec: { teeth: 23, moduleMm: 0.5, thinningMm: 0.04 },

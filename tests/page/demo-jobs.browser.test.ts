@@ -58,7 +58,9 @@ test('a gear that two readings leave open is taken to its ending', async () => {
   }
   await page.getByText('This is as far as your tools can tell.').waitFor();
   await page.getByRole('button', { name: 'Make the trial plate' }).click();
+  await page.getByRole('button', { name: 'My resin printer' }).click();
   await expectAnswer(page, /trial part/);
+  await page.locator('summary', { hasText: 'Single files' }).click();
   await page.getByText(/The trial plate/).waitFor();
   const [file] = await Promise.all([
     page.waitForEvent('download'),

@@ -45,8 +45,37 @@ const startCount = async (page: Page): Promise<void> => {
 const makePart = async (page: Page, name: string): Promise<void> => {
   await openDemo(name)(page);
   await page.getByRole('button', { name: 'How to make it' }).first().click();
-  await page.getByRole('button', { name: 'Save STL' }).first().waitFor();
+  await page.getByRole('button', { name: 'My resin printer' }).click();
+  await page.getByRole('button', { name: /^Save the folder/ }).waitFor();
+  await expectAnswer(page, /part of/);
 };
+
+/** A made part with its readings: the middle wheel of an invented recorder, a little fat at the teeth. */
+const checkPart = async (page: Page, readings: readonly object[]): Promise<void> => {
+  await expectAnswer(page, /Metric size/);
+  const job = JSON.parse(readFileSync('demo-data/paper-recorder.json', 'utf8'));
+  const wheel = job.wheels.find((one: { id: string }) => one.id === 'middle-wheel');
+  wheel.made = {
+    process: 'resin',
+    material: 'resin',
+    spec: { teeth: 64, moduleMm: 0.5, thinningMm: 0.05, bore: { shape: 'round', diameterMm: 2.55 } },
+    readings,
+  };
+  await page.getByTestId('open-file').setInputFiles({
+    name: 'made.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(job)),
+  });
+  await expectStatus(page, 'Opened made.json');
+  await page.getByRole('button', { name: 'middle wheel, split', exact: true }).click();
+  await page.getByRole('button', { name: 'Is the new one right?' }).click();
+};
+
+const madeReadings = [
+  { of: 'span', teeth: 8, mm: [11.54, 11.55] },
+  { of: 'outside', mm: [33.04, 33.06] },
+  { of: 'bore', goesMm: 2.5, stopsMm: 2.6 },
+];
 
 const openTrain =
   (name: string) =>
@@ -164,6 +193,91 @@ const states: readonly State[] = [
   { name: 'make', reach: (page) => makePart(page, 'slide-projector') },
   { name: 'make-trial', reach: (page) => makePart(page, 'film-splicer') },
   {
+    name: 'who-makes-it',
+    reach: async (page) => {
+      await openDemo('slide-projector')(page);
+      await page.getByRole('button', { name: 'How to make it' }).first().click();
+      await page.getByRole('heading', { name: 'Who makes it?' }).waitFor();
+    },
+  },
+  {
+    name: 'make-too-fine',
+    reach: async (page) => {
+      await openDemo('coin-counter')(page);
+      await page.getByRole('button', { name: 'How to make it' }).first().click();
+      await page.getByRole('button', { name: 'My filament printer' }).click();
+      await expectAnswer(page, /too fine/);
+    },
+  },
+  {
+    name: 'make-everything-unfolded',
+    reach: async (page) => {
+      await makePart(page, 'coin-counter');
+      for (const words of ['Message to paste', 'Shopping list', 'Single files'])
+        await page.locator('summary', { hasText: words }).click();
+    },
+  },
+  {
+    name: 'making-sheet',
+    reach: async (page) => {
+      await makePart(page, 'coin-counter');
+      await page.getByRole('button', { name: 'Making sheet' }).click();
+      await page.locator('.sheet-page').first().waitFor();
+    },
+  },
+  {
+    name: 'coupon-to-make',
+    reach: async (page) => {
+      await makePart(page, 'coin-counter');
+      await page.getByRole('button', { name: 'Measure my printer' }).click();
+      await page.getByRole('button', { name: 'Save coupon.3mf' }).waitFor();
+    },
+  },
+  {
+    name: 'coupon-to-read',
+    reach: async (page) => {
+      await makePart(page, 'coin-counter');
+      await page.getByRole('button', { name: 'Measure my printer' }).click();
+      await page.getByRole('button', { name: /^It is made/ }).click();
+      await page.getByLabel(/What the caliper shows/).fill('5.1');
+      await page.keyboard.press('Enter');
+      await expectAnswer(page, /My printer, as measured/);
+      await page.getByRole('heading', { name: /Across the 10 mm width/ }).waitFor();
+    },
+  },
+  {
+    name: 'new-one-to-measure',
+    reach: async (page) => {
+      await checkPart(page, []);
+      await page.getByLabel(/What the caliper shows/).waitFor();
+    },
+  },
+  {
+    name: 'new-one-checked',
+    reach: async (page) => {
+      await checkPart(page, madeReadings);
+      await expectAnswer(page, /The new one/);
+      await page.getByRole('heading', { name: 'For the next one' }).waitFor();
+    },
+  },
+  {
+    name: 'new-one-rolled',
+    reach: async (page) => {
+      await checkPart(page, madeReadings);
+      await page.getByRole('button', { name: /^Rolled against/ }).click();
+      await page.locator('.ProofSheet').waitFor();
+    },
+  },
+  {
+    name: 'repair-record',
+    reach: async (page) => {
+      await checkPart(page, madeReadings);
+      await page.getByRole('heading', { name: 'For the next one' }).waitFor();
+      await page.getByRole('button', { name: 'Repair record' }).first().click();
+      await page.locator('.record-text').first().waitFor();
+    },
+  },
+  {
     name: 'solid-cut-open',
     reach: async (page) => {
       await makePart(page, 'coin-counter');
@@ -193,6 +307,7 @@ const states: readonly State[] = [
     reach: async (page) => {
       await startCount(page);
       await page.getByRole('button', { name: 'How to make it' }).first().click();
+      await page.getByRole('button', { name: 'My resin printer' }).click();
       await expectAnswer(page, /Not yet/);
     },
   },

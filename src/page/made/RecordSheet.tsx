@@ -23,6 +23,7 @@ export default function RecordSheet(props: {
   readonly made: MadeReport | undefined;
 }): ReactNode {
   const { job, wheel, made } = props;
+  const { process, material } = wheel.made ?? {};
   const store = useStoreOfPage();
   const printed = usePage((state) => state.printed);
   const { paper } = usePage((state) => state.settings);
@@ -30,7 +31,7 @@ export default function RecordSheet(props: {
   const [fail, setFail] = useState<Fail>();
   useEffect(() => {
     let isCurrent = true;
-    store.worker.ask('record', { job, wheelId: wheel.id, date: today() }).then(
+    store.worker.ask('record', { job, wheelId: wheel.id, date: today(), process, material }).then(
       (came) => isCurrent && setRecord(came),
       (error: unknown) => {
         if (!isCurrent || error instanceof Overtaken) return;
@@ -41,10 +42,11 @@ export default function RecordSheet(props: {
     return () => {
       isCurrent = false;
     };
-  }, [store, job, wheel.id]);
+  }, [store, job, wheel.id, process, material]);
   // Once this is gone, paper is the drawing's again.
   useEffect(() => () => store.state.setState({ printed: 'sheet' }), [store]);
-  if (fail) return <p className="make-wait">{`There is no record yet: ${fail.message}.`}</p>;
+  if (fail)
+    return <p className="make-wait">{`There is no record yet: ${fail.message.replace(/\.$/, '')}.`}</p>;
   if (!record) return <p className="make-wait">The record is being written …</p>;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls has to be reached by the keyboard

@@ -12,12 +12,14 @@ export function AskMaker({ wheel }: { readonly wheel: Wheel }): ReactNode {
     <section>
       <h3 className="make-title">Who makes it?</h3>
       <ul className="make-who">
-        {makers.map(({ key, name }) => (
+        {makers.map(({ key, name, processes: has }) => (
           <li key={key}>
             <button
               type="button"
               onClick={() =>
-                store.changeWheel(wheel.id, `made by ${name}`, (one) => changeMaking(one, { maker: key }))
+                store.changeWheel(wheel.id, `made by ${name}`, (one) =>
+                  changeMaking(one, { maker: key, process: has[0] }),
+                )
               }
             >
               {capitalize(name)}

@@ -61,6 +61,7 @@ export function noteMade(
   { handed, meant, taken }: Asks['design']['answer'],
   process: string | undefined,
 ): Wheel {
+  const bush = handed.part.design?.bushOutsideMm;
   return {
     ...wheel,
     made: {
@@ -68,6 +69,7 @@ export function noteMade(
       process: process ?? 'machine-shop',
       ...(handed.part.design ? { material: handed.part.design.material.key } : {}),
       spec: meant,
+      ...(bush == null ? {} : { seatMm: bush }),
       ...(taken ? { compensation: taken.figures } : {}),
       ...(taken?.uncertainty ? { uncertainty: taken.uncertainty } : {}),
       readings: [],

@@ -89,7 +89,13 @@ export interface Asks {
   };
   /** One page on a repair. */
   readonly record: {
-    readonly ask: { readonly job: Job; readonly wheelId: string; readonly date: string };
+    readonly ask: {
+      readonly job: Job;
+      readonly wheelId: string;
+      readonly date: string;
+      readonly process?: string | undefined;
+      readonly material?: string | undefined;
+    };
     readonly answer: RepairRecord;
   };
   /** The shape of one wheel's part, to look at: as `shapePart` gives it, without the mesh that files are made from. */
