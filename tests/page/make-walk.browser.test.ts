@@ -41,9 +41,9 @@ test('from a demo job to a folder of files: a change left out is undone by one s
   await openRecorder(page);
   await expectAnswer(page, /that should hold/);
   await look(page, 'walk-make');
-  const leave = page.getByRole('button', { name: /^Leave it out: larger round/ });
+  const leave = page.getByRole('button', { name: /^Leave it out ?: larger round/ });
   await leave.click();
-  await page.getByRole('button', { name: /^Put it in: larger round/ }).waitFor();
+  await page.getByRole('button', { name: /^Put it in ?: larger round/ }).waitFor();
   expect((await saveWheel(page)).making?.off).toEqual(['root-fillet']);
   await page.getByRole('button', { name: /^Undo/ }).click();
   await leave.waitFor();

@@ -43,11 +43,13 @@ export function NextPrint(props: {
   return (
     <div className="entry">
       <p>
-        {isRight
-          ? 'It can go in. Turn it by hand once round before anything is switched on.'
-          : isPrinted
-            ? 'Print another one, with what this one tells of the printer taken back.'
-            : 'Have another one made, and send these sizes with it.'}
+        {isRight && report.chance < 0.8
+          ? 'Try it in its place before you rely on it: turn it by hand once round, nothing switched on.'
+          : isRight
+            ? 'It can go in. Turn it by hand once round before anything is switched on.'
+            : isPrinted
+              ? 'Print another one, with what this one tells of the printer taken back.'
+              : 'Have another one made, and send these sizes with it.'}
       </p>
       {isPrinted && (
         <section>

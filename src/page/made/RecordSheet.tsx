@@ -76,7 +76,7 @@ function RecordText(props: {
   const changes = record.made.changes.filter(({ isOn }) => isOn);
   return (
     <div className="record-text">
-      <h3>{`${record.title}: ${record.wheel.name}`}</h3>
+      <h2>{`${record.title}: ${record.wheel.name}`}</h2>
       <dl>
         <Row name="date">{record.date ?? ''}</Row>
         <Row name="what failed">

@@ -69,6 +69,14 @@ export function tellDesignAnswer(handed: Asks['design']['answer']['handed'], job
 
 /** Why there is no part for this maker, and what is nearest. */
 export function tellDesignFail(fail: Fail, job: Job): DesignAnswer {
+  if (fail.code === 'too-fine') {
+    return {
+      sentence: 'These teeth are too fine for that.',
+      certainty: 'nothing-fits',
+      word: 'not so',
+      more: [fail.message, tellOnPage(withNames(fail.remedy, job))],
+    };
+  }
   return {
     sentence: `Not yet: ${withNames(fail.message, job).replace(/\.$/, '')}.`,
     certainty: fail.code === 'not-identified' ? 'undecided' : 'nothing-fits',

@@ -67,29 +67,33 @@ export function useIsItRight(job: Job, wheel: Wheel): QuestionParts {
             <RecordSheet job={job} wheel={wheel} made={found?.report} />
           </Suspense>
         ) : shown === 'rolled' && rolled.pair ? (
-          <ProofSheet
-            pair={rolled.pair}
-            moduleMm={found?.report.spec.moduleMm ?? 1}
-            names={{
-              driver: nameWheel(job, rolled.pair.driver.wheelId),
-              driven: nameWheel(job, rolled.pair.driven.wheelId),
-            }}
-            isWorking={rolled.isWorking}
-            unit={unit}
-            titleBlock={titleBlock}
-          />
+          <div className="make-under">
+            <ProofSheet
+              pair={rolled.pair}
+              moduleMm={found?.report.spec.moduleMm ?? 1}
+              names={{
+                driver: nameWheel(job, rolled.pair.driver.wheelId),
+                driven: nameWheel(job, rolled.pair.driven.wheelId),
+              }}
+              isWorking={rolled.isWorking}
+              unit={unit}
+              titleBlock={titleBlock}
+            />
+          </div>
         ) : (
-          <GearDrawing
-            wheel={part}
-            drawing={found?.drawing}
-            asked={[]}
-            active={slot}
-            typedMm={typedLength(text, unit)}
-            isWorking={made.isWorking}
-            unit={unit}
-            titleBlock={titleBlock}
-            onTouch={(touched) => store.openAct(touched)}
-          />
+          <div className={wheel.made ? 'make-under' : undefined}>
+            <GearDrawing
+              wheel={part}
+              drawing={found?.drawing}
+              asked={[]}
+              active={slot}
+              typedMm={typedLength(text, unit)}
+              isWorking={made.isWorking}
+              unit={unit}
+              titleBlock={titleBlock}
+              onTouch={(touched) => store.openAct(touched)}
+            />
+          </div>
         )}
       </>
     ),
@@ -164,7 +168,7 @@ function listActs(spanTeeth: number | undefined, part: Wheel): Slot[] {
 function listViews(mate: string | undefined): readonly (readonly [View, string])[] {
   return [
     ['measured', 'As measured'],
-    ...(mate === undefined ? [] : [['rolled', `Rolled against ${mate}`] as const]),
+    ...(mate === undefined ? [] : [['rolled', `Rolled with ${mate}`] as const]),
     ['record', 'Repair record'],
   ];
 }
