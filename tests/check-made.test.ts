@@ -94,6 +94,15 @@ describe('a made part', () => {
     expect([wide.verdict, dimensionOf(wide, 'bore')?.verdict]).toEqual(['loose', 'loose']);
   });
 
+  test('bored for a bush is held against the bush, not against the shaft within it', () => {
+    const part = [...readPart(0, 0, 0).slice(0, 3), { of: 'bore', mm: 5.05, uMm: 0.01 }] as Reading[];
+    const spec = { teeth: 20, moduleMm: 1, thinningMm: 0.08, bore: { shape: 'round', diameterMm: 5.05 } };
+    const bushed = checkMade(jobWith(part, { spec, seatMm: 5 }), 'p1');
+    expect(dimensionOf(bushed, 'bore')).toMatchObject({ verdict: 'fits', heldAgainst: 'clearance' });
+    const onShaft = checkMade(jobWith(part, { spec }), 'p1');
+    expect(dimensionOf(onShaft, 'bore')?.verdict).toBe('loose');
+  });
+
   test('whose takings differ from place to place is warped', () => {
     const [outside, ...rest] = readPart(0, 0, 0);
     const report = checkMade(
