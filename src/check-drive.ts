@@ -3,10 +3,9 @@ import type { DriveReport } from './drive/drive-report.ts';
 import { reportDrive } from './drive/report-drive.ts';
 import { Fail } from './fail.ts';
 import { collectDrive } from './job/collect-drive.ts';
-import { collectEvidence } from './job/collect-evidence.ts';
 import type { Job } from './job/job-schema.ts';
+import { openIdentities } from './job/open-identities.ts';
 import { roundDrive } from './job/round-drive.ts';
-import { identifyWheel } from './readings/identify-wheel.ts';
 import { type RollingOptions, rollPair } from './rolling/roll-pair.ts';
 import type { RolledWheel } from './rolling/rolled-wheel.ts';
 
@@ -20,7 +19,7 @@ const manyNote =
  * that from being said.
  */
 export function checkDrive(job: Job): DriveReport {
-  const model = collectDrive(job, (wheel) => identifyWheel(collectEvidence(job, wheel)));
+  const model = collectDrive(job, openIdentities(job));
   if (model.meshes.length <= manyMeshes) return roundDrive(reportDrive(model, rememberPairs({})));
   const report = reportDrive(model, rememberPairs({ distances: 3, seeksDistance: false }));
   return roundDrive({ ...report, notes: [...report.notes, manyNote] });

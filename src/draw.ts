@@ -5,6 +5,7 @@ import { traceOutline } from './involute/trace-outline.ts';
 import { findPointedDiameter } from './involute/undercut.ts';
 import type { CandidateReport, WheelReport } from './job/identity-report.ts';
 import { specOfFields } from './job/spec-fields.ts';
+import type { SpecFields } from './job/spec-schema.ts';
 import { type AskedReading, expectReading } from './readings/expected-reading.ts';
 
 /** What one wheel could still be, as outlines, and what each would show at the readings asked about. */
@@ -17,7 +18,7 @@ export interface WheelDrawing {
 
 /** One thing the wheel may be, ready to draw. Lengths mm. */
 export interface DrawnGear {
-  /** Index into the report's candidates */
+  /** Index into the report's candidates; −1 for one that is none of them */
   readonly candidate: number;
   /** How likely its size and count are, angles summed: 0 to 1 */
   readonly share: number;
@@ -72,6 +73,16 @@ export function drawWheel(
     expected: asked.map((reading) => gears.map(({ spec }) => tryExpect(spec, reading))),
   };
 }
+
+/** The same for a wheel that is known by its spec: one gear, of no doubt, that no reading is expected of. */
+export function drawSpec(fields: SpecFields, kind: GearSpec['kind'], chordError: number): WheelDrawing {
+  const spec = specOfFields(kind === 'rack' ? { teeth: shownRackTeeth, ...fields } : fields, kind, 'spec');
+  const gear = drawGear(spec, -1, 1, chordError);
+  return { gears: gear ? [gear] : [], expected: [] };
+}
+
+/** A bar's length is rarely said; so many teeth are drawn of it at least. */
+const shownRackTeeth = 12;
 
 /** A tip that would come to a point is drawn with the least land; the readings don't tell tips that fine apart. */
 function drawableSpec(candidate: CandidateReport, kind: GearSpec['kind']): GearSpec {

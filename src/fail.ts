@@ -46,6 +46,7 @@ export function describeFail({ code, field, message, remedy, details }: Fail): P
 export const failCodes = {
   'not-json': 'the text is not JSON',
   'not-a-job': 'JSON, but not a Sparetooth job',
+  'not-a-compensation': 'JSON, but not a Sparetooth compensation',
   'wrong-version': 'a job of a version this program does not know',
   'too-large': 'the file is larger than a job can sensibly be',
   'bad-value': 'a field holds something it can not hold',
@@ -60,6 +61,7 @@ export const failCodes = {
   'pointed-tooth': 'the tooth comes to a point below the tip circle',
   'bad-geometry': 'the spec describes no wheel that can exist',
   'not-identified': 'no answer to make a part from',
+  'too-fine': 'the process can not make teeth that fine',
 } as const;
 
 export type FailCode = keyof typeof failCodes;

@@ -4,15 +4,14 @@ import type { DriveModel } from './drive/drive-model.ts';
 import { identify } from './identify.ts';
 import type { GearSpec } from './involute/gear-spec.ts';
 import { collectDrive } from './job/collect-drive.ts';
-import { collectEvidence, findWheels, isCovered, kindOf } from './job/collect-evidence.ts';
+import { findWheels, isCovered, kindOf } from './job/collect-evidence.ts';
 import { collectPlace } from './job/collect-place.ts';
 import type { Job, Wheel } from './job/job-schema.ts';
+import { openIdentities } from './job/open-identities.ts';
 import { roundNumbers } from './job/round-numbers.ts';
 import { fieldsOfSpec, specOfFields } from './job/spec-fields.ts';
 import { reportMade, reportStockRow, type SubstituteRow } from './job/substitutes-report.ts';
 import { reportTrains, type TrainsReport } from './job/trains-report.ts';
-import type { Identity } from './readings/conclude-identity.ts';
-import { identifyWheel } from './readings/identify-wheel.ts';
 import { rollPair } from './rolling/roll-pair.ts';
 import { listMade } from './stock/list-made.ts';
 import { listRangeParts } from './stock/list-range-parts.ts';
@@ -112,10 +111,7 @@ export function* searchSubstitutes(
   options: SubstituteOptions = {},
 ): Generator<SubstituteProgress, SubstitutesReport, 'stop' | undefined> {
   const wheels = chooseWheels(job, options.wheelId);
-  const model = collectDrive(
-    job,
-    remember((wheel) => identifyWheel(collectEvidence(job, wheel))),
-  );
+  const model = collectDrive(job, openIdentities(job));
   const own = options.parts ?? [];
   const index = indexParts([...own, ...stockRanges.flatMap(listRangeParts)]);
   const needs = wheels.map((wheel) => findNeed(job, model, wheel, null));
@@ -246,15 +242,6 @@ function chooseWheels(job: Job, wheelId: string | undefined): readonly Wheel[] {
 
 function isBroken({ state, damage }: Wheel): boolean {
   return state === 'damaged' || state === 'lost' || (damage ?? []).length > 0;
-}
-
-function remember(identityOf: (wheel: Wheel) => Identity): (wheel: Wheel) => Identity {
-  const known = new Map<string, Identity>();
-  return (wheel) => {
-    const found = known.get(wheel.id) ?? identityOf(wheel);
-    known.set(wheel.id, found);
-    return found;
-  };
 }
 
 /** The need, or why there is none. */

@@ -3,17 +3,34 @@ import { encodePart, type PartShape } from './formats/encode-part.ts';
 import { type PartFormat, partFormats } from './formats/part-formats.ts';
 import type { Job } from './job/job-schema.ts';
 import { fieldsOfSpec } from './job/spec-fields.ts';
+import { compensatePart, type DrawingChange } from './making/compensate-part.ts';
+import type { Compensation, CompensationUncertainty } from './making/compensation.ts';
 import { layTrialPlate } from './making/lay-trial-plate.ts';
+import { noAllowance } from './making/plan-part.ts';
+import type { DesignReport } from './making/report-design.ts';
+import { namePartFile } from './name-part-file.ts';
+import { type LastingOptions, type LastingPlan, planLasting } from './plan-lasting.ts';
 import { planWholePart, type WholePartOptions } from './plan-whole-part.ts';
 import { listRivals } from './readings/choose-ending.ts';
 import { buildSolid } from './solid/build-solid.ts';
 import { listSections, type WheelForm } from './solid/wheel-form.ts';
 
-export interface MakeOptions extends WholePartOptions {
+export interface MakeOptions extends WholePartOptions, LastingOptions {
   /** Keys of part formats; all where left out */
   readonly formats?: readonly string[];
+  /** The part designed to last, where that is done already; worked out where left out */
+  readonly lasting?: LastingPlan | undefined;
   /** Greatest stray of a chord from the exact curve, mm */
   readonly chordErrorMm?: number;
+  /** What the machine does, to be taken back in the drawing; nothing is where left out */
+  readonly compensation?: MakeCompensation | undefined;
+}
+
+export interface MakeCompensation {
+  readonly figures: Compensation;
+  readonly uncertainty?: CompensationUncertainty | undefined;
+  /** Where the figures come from, as a sentence for the maker */
+  readonly origin: string;
 }
 
 export interface MadeFile {
@@ -29,7 +46,14 @@ export interface MadePart {
   readonly isTrial: boolean;
   readonly warnings: readonly string[];
   readonly spec: ReturnType<typeof fieldsOfSpec>;
+  /** What was changed so that it lasts, and what proves it; none where it is the old wheel's copy */
+  readonly design?: DesignReport;
   readonly files: readonly MadeFile[];
+  /** What was changed in the drawing for the machine; `spec` is what the part is meant to be */
+  readonly changes?: readonly DrawingChange[];
+  /** What was taken back, as the job's `made` wants it */
+  readonly compensation?: Compensation;
+  readonly uncertainty?: CompensationUncertainty;
   /** Where rivals remain: thin gears to roll by hand, and how each is marked */
   readonly trialPlate?: { readonly marks: readonly { readonly mark: string; readonly what: string }[] };
 }
@@ -49,11 +73,23 @@ function findUsualChordError(form: WheelForm): number {
  */
 export function make(job: Job, options: MakeOptions): MadePart {
   const formats = chooseFormats(options.formats);
-  const { wheel, answer, isTrial, plan, planRival, wheelIds, name: called } = planWholePart(job, options);
+  const planned = planWholePart(job, options);
+  const { wheel, answer, isTrial, planRival, wheelIds, name: called } = planned;
+  const plan = options.lasting ?? planLasting(job, planned, options);
+  const design = plan.report === undefined ? {} : { design: plan.report };
   const chordError = options.chordErrorMm ?? findUsualChordError(plan.form);
-  const name = `${fileName(called)}${isTrial ? '-trial' : ''}`;
-  const shape = { mesh: buildSolid(plan.form, chordError), bodies: [{ form: plan.form, x: 0 }] };
-  const metadata = describePart(job, plan.form, isTrial);
+  const name = namePartFile(called, isTrial);
+  const drawn = options.compensation ? compensatePart(plan.form, options.compensation.figures) : undefined;
+  const form = drawn?.form ?? plan.form;
+  const shape = { mesh: buildSolid(form, chordError), bodies: [{ form, x: 0 }] };
+  const metadata = describePart(job, plan.form, isTrial, options.compensation);
+  const warnings =
+    options.compensation && drawn
+      ? plan.warnings.flatMap((one) =>
+          one === noAllowance ? [options.compensation?.origin ?? '', ...drawn.advice] : [one],
+        )
+      : plan.warnings;
+  const changes = drawn ? describeChanges(drawn.changes, options.compensation) : {};
   const files = writeShape(shape, name, metadata, formats);
   const rivals = answer && isTrial ? listRivals(answer.candidates).slice(0, 4) : [];
   if (rivals.length < 2 || plan.form.spec.kind !== 'external') {
@@ -61,23 +97,30 @@ export function make(job: Job, options: MakeOptions): MadePart {
       wheelId: wheel.id,
       wheelIds,
       isTrial,
-      warnings: plan.warnings,
+      warnings,
       spec: fieldsOfSpec(plan.form.spec),
+      ...design,
       files,
+      ...changes,
     };
   }
   const plate = layTrialPlate(
-    rivals.map((rival) => planRival(rival.spec).form.spec),
-    plan.form.bore,
+    rivals.map((rival) => {
+      const form = { ...planRival(rival.spec).form, hubs: [], chamfer: 0 };
+      return options.compensation ? compensatePart(form, options.compensation.figures).form.spec : form.spec;
+    }),
+    drawn?.form.bore ?? plan.form.bore,
     chordError,
   );
   return {
     wheelId: wheel.id,
     wheelIds,
     isTrial,
-    warnings: plan.warnings,
+    warnings,
     spec: fieldsOfSpec(plan.form.spec),
-    files: [...files, ...writeShape(plate, `${fileName(wheel.id)}-trial-plate`, metadata, formats)],
+    ...design,
+    ...changes,
+    files: [...files, ...writeShape(plate, `${namePartFile(wheel.id, true)}-plate`, metadata, formats)],
     trialPlate: {
       marks: plate.marks.map((mark, i) => ({
         mark,
@@ -115,18 +158,28 @@ function writeShape(
   }));
 }
 
-/** Letters, digits, dots and dashes; what else an id holds becomes a dash. */
-function fileName(id: string): string {
-  return id.replace(/[^A-Za-z0-9.-]+/g, '-').replace(/^[.-]+/, '') || 'wheel';
+function describeChanges(
+  changes: readonly DrawingChange[],
+  compensation: MakeCompensation | undefined,
+): Pick<MadePart, 'changes' | 'compensation' | 'uncertainty'> {
+  if (!compensation) return {};
+  const { figures, uncertainty } = compensation;
+  return { changes, compensation: figures, ...(uncertainty === undefined ? {} : { uncertainty }) };
 }
 
-function describePart(job: Job, form: WheelForm, isTrial: boolean): Record<string, string> {
+function describePart(
+  job: Job,
+  form: WheelForm,
+  isTrial: boolean,
+  compensation: MakeCompensation | undefined,
+): Record<string, string> {
+  const allowance = compensation ? compensation.origin : 'No printer allowance.';
   return {
     Title: job.title ?? 'gear',
     Application: 'Sparetooth',
     Description: isTrial
-      ? 'Trial part: not sure enough to rely on. Unit mm. No printer allowance.'
-      : 'Unit mm. No printer allowance.',
+      ? `Trial part: not sure enough to rely on. Unit mm. ${allowance}`
+      : `Unit mm. ${allowance}`,
     spec: JSON.stringify({ ...fieldsOfSpec(form.spec), kind: form.spec.kind, faceWidthMm: form.faceWidth }),
   };
 }

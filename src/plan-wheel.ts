@@ -46,14 +46,14 @@ export function planWheel(job: Job, options: PlanOptions): WheelPlan {
   const spec = specOfFields(given ?? leadingSpec(answer), evidence.kind, field);
   const isTrial = answer !== undefined && !isReliable(answer);
   const known = knownForm(wheel.spec, field);
+  const process = options.process ?? wheel.making?.process;
   return {
     wheel,
     evidence,
     answer,
     isTrial,
-    plan: planPart(evidence, spec, known, isTrial, options.process),
-    planRival: (rival) =>
-      planPart(evidence, specOfFields(rival, evidence.kind, field), known, true, options.process),
+    plan: planPart(evidence, spec, known, isTrial, process),
+    planRival: (rival) => planPart(evidence, specOfFields(rival, evidence.kind, field), known, true, process),
   };
 }
 

@@ -54,6 +54,7 @@ export function planWholePart(job: Job, options: WholePartOptions): WholePart {
     plan: {
       form: joined.form,
       isTrial,
+      about: first.plan.about,
       warnings: [
         `One piece: ${[first, ...plans].map((one) => nameOf(one.wheel)).join(' and ')} are in this file together.`,
         ...notes,

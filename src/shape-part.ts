@@ -1,5 +1,6 @@
 import { findDiameters } from './involute/gear-diameters.ts';
 import type { Job } from './job/job-schema.ts';
+import { type LastingOptions, planLasting } from './plan-lasting.ts';
 import { planWholePart, type WholePartOptions } from './plan-whole-part.ts';
 import { buildSolid } from './solid/build-solid.ts';
 import { type CutPlane, cutMesh } from './solid/cut-mesh.ts';
@@ -7,7 +8,7 @@ import { findEdges, type MeshEdges } from './solid/find-edges.ts';
 import type { Mesh } from './solid/mesh.ts';
 import type { Bore, Hub, WheelForm } from './solid/wheel-form.ts';
 
-export interface ShapeOptions extends WholePartOptions {
+export interface ShapeOptions extends WholePartOptions, LastingOptions {
   /** Greatest stray of a chord from the exact curve, mm; where left out, what no screen shows at four times full size */
   readonly chordErrorMm?: number | undefined;
 }
@@ -49,7 +50,9 @@ export interface SolidDrawing {
  * The shape of the part that `make` writes to files, with its edges, whole and cut open. Throws what `make` throws.
  */
 export function shapePart(job: Job, options: ShapeOptions): ShapedPart {
-  const { wheel, isTrial, plan } = planWholePart(job, options);
+  const planned = planWholePart(job, options);
+  const { wheel, isTrial } = planned;
+  const plan = planLasting(job, planned, options);
   const { spec, faceWidth, bore, hubs, rimDiameter } = plan.form;
   const isRack = spec.kind === 'rack';
   const length = (spec.teeth * Math.PI * spec.module) / Math.cos(spec.helixAngle);

@@ -1,10 +1,23 @@
 import { Command, CommanderError } from 'commander';
 import { version } from '../../package.json';
-import { describeFail, Fail, partFormats, processes } from '../index.ts';
+import {
+  changeKeys,
+  describeFail,
+  Fail,
+  makers,
+  papers,
+  partFormats,
+  processes,
+  sheetFormats,
+} from '../index.ts';
+import type { CalibrateCommandOptions } from './calibrate.ts';
+import type { CheckCommandOptions } from './check.ts';
 import type { CommandOutput } from './command-output.ts';
+import type { CouponCommandOptions } from './coupon.ts';
 import { type IdentifyOptions, identifyCommand } from './identify.ts';
 import type { MakeCommandOptions } from './make.ts';
 import { readInput, readParts } from './read-input.ts';
+import type { RecordCommandOptions } from './record.ts';
 import { defaultPort, type ServeOptions, serveCommand } from './serve.ts';
 import type { SubstitutesCommandOptions } from './substitutes.ts';
 import type { TrainOptions } from './train.ts';
@@ -104,18 +117,77 @@ function buildProgram(streams: Streams, finish: (output: CommandOutput) => void)
     });
   program
     .command('make')
-    .description('The part files of one wheel. No allowance for any printer is in them.')
+    .description('The part files of one wheel, with an allowance for a machine where one is given.')
     .argument('<JOB>', 'job file; - is standard input')
     .requiredOption('--wheel <ID>', 'the wheel to make')
     .requiredOption('--out <DIR>', 'folder for the files; made where it is missing')
-    .option('--as <FORMATS>', `${partFormats.map(({ key }) => key).join(',')}; all where left out`)
-    .option('--process <KEY>', `how it will be made: ${processes.map(({ key }) => key).join(', ')}`)
+    .option(
+      '--as <FORMATS>',
+      `${[...partFormats, ...sheetFormats].map(({ key }) => key).join(',')}; all where left out`,
+    )
+    .option(
+      '--compensation <FILE>',
+      'what your machine adds, to be taken back; usual: what is typical for it',
+    )
+    .option('--paper <SIZE>', `paper of the sheet: ${Object.keys(papers).join(' or ')}`, 'a4')
+    .option('--process <KEY>', `design it to last, made by: ${processes.map(({ key }) => key).join(', ')}`)
+    .option('--material <KEY>', 'of what; chosen by process and warmth where left out')
+    .option('--off <KEYS>', `changes not to make: ${changeKeys.join(', ')}`)
+    .option(
+      '--for <KEY>',
+      `just what they need, a message and a list: ${makers.map(({ key }) => key).join(', ')}`,
+    )
     .option('--alone', 'this wheel alone, where others are one piece with it')
     .option('--force', 'replace files that are there')
     .option('--json', 'print one JSON document and nothing else')
     .action(async (path: string, options: MakeCommandOptions) => {
       const { makeCommand } = await import('./make.ts');
-      finish(await makeCommand(await read(path), options));
+      finish(await makeCommand(await read(path), options, read));
+    });
+  program
+    .command('check')
+    .description('Whether the part that was made for a wheel fits, and what to change in the next.')
+    .argument('<JOB>', 'job file with the part in "made" of the wheel; - is standard input')
+    .requiredOption('--wheel <ID>', 'the wheel that it was made for')
+    .option('--json', 'print one JSON document and nothing else')
+    .action(async (path: string, options: CheckCommandOptions) => {
+      const { checkCommand } = await import('./check.ts');
+      finish(checkCommand(await read(path), options));
+    });
+  program
+    .command('coupon')
+    .description('A small part to print and measure, that tells what your machine adds.')
+    .requiredOption('--process <KEY>', `how it will be made: ${processes.map(({ key }) => key).join(', ')}`)
+    .requiredOption('--out <DIR>', 'folder for the files; made where it is missing')
+    .option('--force', 'replace files that are there')
+    .option('--json', 'print one JSON document and nothing else')
+    .action(async (options: CouponCommandOptions) => {
+      const { couponCommand } = await import('./coupon.ts');
+      finish(await couponCommand(options));
+    });
+  program
+    .command('calibrate')
+    .description('What a machine adds, from the readings of its coupons.')
+    .argument('<FILE>', 'compensation file with the readings; - is standard input')
+    .option('--out <DIR>', 'folder for the same file with the figures in it')
+    .option('--force', 'replace files that are there')
+    .option('--json', 'print one JSON document and nothing else')
+    .action(async (path: string, options: CalibrateCommandOptions) => {
+      const { calibrateCommand } = await import('./calibrate.ts');
+      finish(await calibrateCommand(await read(path), options));
+    });
+  program
+    .command('record')
+    .description('One page on a repair: what failed, what it was, what was made, when to look again.')
+    .argument('<JOB>', 'job file; - is standard input')
+    .requiredOption('--wheel <ID>', 'the wheel that was replaced')
+    .option('--process <KEY>', `how it was made: ${processes.map(({ key }) => key).join(', ')}`)
+    .option('--material <KEY>', 'of what')
+    .option('--date <DATE>', 'when it was put in, as 2026-11-25')
+    .option('--json', 'print one JSON document and nothing else')
+    .action(async (path: string, options: RecordCommandOptions) => {
+      const { recordCommand } = await import('./record.ts');
+      finish(recordCommand(await read(path), options));
     });
   program
     .command('serve')
@@ -153,7 +225,7 @@ function tellFail(fail: Fail): string {
 
 /** The answer is no, where the job could be read but nothing can be made from what it says. */
 function exitCodeOf(fail: Fail): 1 | 2 {
-  return fail.code === 'not-identified' ? 1 : 2;
+  return fail.code === 'not-identified' || fail.code === 'too-fine' ? 1 : 2;
 }
 
 function toJson(value: unknown): string {

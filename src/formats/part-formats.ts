@@ -1,6 +1,6 @@
 /** One file format that a part can be written in; the command's choices and the README's table come from here. */
 export interface PartFormat {
-  readonly key: 'stl' | '3mf' | 'step';
+  readonly key: 'stl' | '3mf' | 'step' | 'dxf' | 'svg';
   readonly extension: string;
   /** As registered with IANA */
   readonly mediaType: string;
@@ -32,5 +32,20 @@ export const partFormats: readonly PartFormat[] = [
     mediaType: 'model/step',
     what: 'exact surfaces in mm: circles as circles, flanks as splines',
     forWhom: 'For machine shops and drawing programs; every size in it can be measured there.',
+  },
+  {
+    key: 'dxf',
+    extension: 'dxf',
+    mediaType: 'image/vnd.dxf',
+    what: 'the section 1:1 in mm, layers OUTLINE, BORE, PITCH-CIRCLE; arcs',
+    forWhom:
+      'For laser cutters and drawing programs: cut the layers OUTLINE, BORE and HOLES alone, say that it is in mm.',
+  },
+  {
+    key: 'svg',
+    extension: 'svg',
+    mediaType: 'image/svg+xml',
+    what: 'the same section 1:1 in mm, in groups; arcs',
+    forWhom: 'For laser cutters and pictures: cut the groups outline, bore and holes alone, at 100 %.',
   },
 ];

@@ -34,14 +34,30 @@ export function checkReferences(job: Job): void {
 }
 
 function checkWheel(wheel: Wheel, place: string, ids: ReadonlyMap<string, number>): void {
-  const isToothed = wheel.kind === undefined || wheel.kind === 'external' || wheel.kind === 'internal';
-  if (isToothed) checkTeeth(wheel.spec?.teeth, `${place}.spec.teeth`);
+  if (isToothed(wheel)) {
+    checkTeeth(wheel.spec?.teeth, `${place}.spec.teeth`);
+    checkTeeth(wheel.made?.spec?.teeth, `${place}.made.spec.teeth`);
+  }
   (wheel.touched ?? []).forEach((one, k) => {
     checkMate(one.wheel, wheel.id, `${place}.touched[${k}].wheel`, ids);
   });
-  (wheel.readings ?? []).forEach((reading, k) => {
-    const field = `${place}.readings[${k}]`;
-    if (reading.of === 'teeth' && isToothed) checkTeeth(reading.count, `${field}.count`);
+  checkReadings(wheel, wheel.readings, `${place}.readings`, ids);
+  checkReadings(wheel, wheel.made?.readings, `${place}.made.readings`, ids);
+}
+
+function isToothed({ kind }: Wheel): boolean {
+  return kind === undefined || kind === 'external' || kind === 'internal';
+}
+
+function checkReadings(
+  wheel: Wheel,
+  readings: Wheel['readings'],
+  list: string,
+  ids: ReadonlyMap<string, number>,
+): void {
+  (readings ?? []).forEach((reading, k) => {
+    const field = `${list}[${k}]`;
+    if (reading.of === 'teeth' && isToothed(wheel)) checkTeeth(reading.count, `${field}.count`);
     if (reading.of === 'center-distance') checkMate(reading.mate, wheel.id, `${field}.mate`, ids);
     if (reading.of === 'hand-roll') {
       checkMate(reading.with, wheel.id, `${field}.with`, ids);

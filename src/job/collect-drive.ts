@@ -4,6 +4,7 @@ import type { GearSpec } from '../involute/gear-spec.ts';
 import type { Identity } from '../readings/conclude-identity.ts';
 import { findInstrumentUncertainty, measureLength, takingsOf } from '../readings/measured-length.ts';
 import { collectEvidence, isCovered, kindOf } from './collect-evidence.ts';
+import { findWantedRatio } from './find-wanted-ratio.ts';
 import type { Job, Wheel } from './job-schema.ts';
 import { specOfFields } from './spec-fields.ts';
 
@@ -11,7 +12,8 @@ import { specOfFields } from './spec-fields.ts';
  * A job's drive: every wheel with what is known of its toothing, every mesh with its distance.
  *
  * A wheel's toothing is its spec where that says teeth and module; else the leading answer of `identityOf`, which is
- * asked only about wheels that mesh and whose teeth were counted, where it is certain or likely; else nobody knows it.
+ * asked only about wheels that mesh and whose teeth were counted or that are lost, where it is certain or likely; else
+ * nobody knows it.
  * A wheel without a shaft sits on that of its part, else on one of its own. Shafts may be named by a wheel on them.
  */
 export function collectDrive(job: Job, identityOf: (wheel: Wheel) => Identity): DriveModel {
@@ -57,7 +59,7 @@ export function collectDrive(job: Job, identityOf: (wheel: Wheel) => Identity): 
     wanted: wanted && {
       from: resolve(wanted.from),
       to: wanted.to !== undefined && rackIds.has(wanted.to) ? wanted.to : resolve(wanted.to),
-      ratio: wanted.ratio,
+      ratio: findWantedRatio(job),
       travelMmPerTurn: wanted.travelMmPerTurn,
       tolerancePercent: wanted.tolerancePercent,
       direction: wanted.direction,
@@ -181,7 +183,9 @@ function findToothing(wheel: Wheel, identityOf: ((wheel: Wheel) => Identity) | u
     return { teeth, spec, knownFrom: 'spec', notes: [] };
   }
   const isCounted = (wheel.readings ?? []).some((reading) => reading.of === 'teeth');
-  if (!identityOf || !isCounted) return { teeth, spec: undefined, knownFrom, notes: [] };
+  // What is lost can be worked out from its neighbors; what was never counted, from nothing.
+  const isWorkedOut = isCounted || wheel.state === 'lost';
+  if (!identityOf || !isWorkedOut) return { teeth, spec: undefined, knownFrom, notes: [] };
   return takeIdentity(identityOf(wheel), teeth, knownFrom);
 }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod/mini';
+import { compensationSchema } from './compensation-schema.ts';
 import { identifier, type Known, numberWithin } from './field-schemas.ts';
 import { counts, limits } from './limits.ts';
 import { readingSchema } from './reading-schema.ts';
@@ -24,10 +25,44 @@ const kinds = z.enum([
   'other',
 ]);
 
+/** The part that was made for a wheel, and what a caliper says of it. */
+const madeSchema = z.looseObject({
+  process: z.optional(z.string()),
+  material: z.optional(z.string()),
+  /** What it was meant to be, where that is not what is planned now */
+  spec: z.optional(specSchema),
+  /** What the file took back; left out where it took back nothing */
+  compensation: z.optional(compensationSchema),
+  uncertainty: z.optional(compensationSchema),
+  readings: z.optional(z.array(readingSchema).check(z.maxLength(counts.readings.greatest))),
+});
+
 const touchedSchema = z.looseObject({
   wheel: z.optional(identifier),
   heightMm: z.optional(numberWithin('lengthOrNone')),
   widthMm: z.optional(numberWithin('length')),
+});
+
+/** How the part that replaces a wheel is to be made, and where it will run. */
+const makingSchema = z.looseObject({
+  /** Who makes it: a key of the makers. */
+  maker: z.optional(z.string()),
+  /** Whose errors the drawing takes back: the name of a measured machine, kept apart from the job. */
+  machine: z.optional(z.string()),
+  process: z.optional(z.string()),
+  material: z.optional(z.string()),
+  /** Keys of changes that are not to be made. */
+  off: z.optional(z.array(z.string()).check(z.maxLength(counts.takings.greatest))),
+  /** How it is to sit on its shaft; chosen where left out. */
+  hold: z.optional(z.enum(['bond', 'flat', 'knurl', 'bush', 'press', 'turns'])),
+  /** Of the teeth while they run; or what is near. */
+  temperatureC: z.optional(numberWithin('temperature')),
+  near: z.optional(z.enum(['motor', 'lamp', 'neither'])),
+  wet: z.optional(z.boolean()),
+  /** How much wider the teeth may be before something is in the way. */
+  roomMm: z.optional(numberWithin('lengthOrNone')),
+  /** Straight teeth in place of slanted ones; on both wheels of a pair. */
+  spur: z.optional(z.boolean()),
 });
 
 const wheelSchema = z.looseObject({
@@ -43,6 +78,10 @@ const wheelSchema = z.looseObject({
   material: z.optional(z.string()),
   readings: z.optional(z.array(readingSchema).check(z.maxLength(counts.readings.greatest))),
   spec: z.optional(specSchema),
+  made: z.optional(madeSchema),
+  making: z.optional(makingSchema),
+  /** Meant to give way before any other. */
+  sacrificial: z.optional(z.boolean()),
   /** What it looks like, as the person chose from pictures. */
   look: z.optional(z.string()),
   /** Readings that can't be taken on this wheel, such as "span~3": not asked for again. */
@@ -66,6 +105,8 @@ const wheelSchema = z.looseObject({
   timed: z.optional(z.boolean()),
   diameterMm: z.optional(numberWithin('length')),
   pitchMm: z.optional(numberWithin('length')),
+  /** The piece that stood here before another was accepted, with its readings. */
+  replaced: z.optional(z.looseObject({})),
 });
 
 const meshSchema = z.looseObject({
@@ -141,6 +182,8 @@ export const jobSchema = z.looseObject({
   motor: z.optional(motorSchema),
   wanted: z.optional(wantedSchema),
   symptoms: z.optional(z.array(symptomSchema).check(z.maxLength(counts.links.greatest))),
+  /** Questions about the whole train that can't be answered, such as "motor": not asked again. */
+  leftOut: z.optional(z.array(z.string()).check(z.maxLength(counts.links.greatest))),
 });
 
 export type Job = Known<z.infer<typeof jobSchema>>;

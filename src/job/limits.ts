@@ -209,6 +209,14 @@ export const limits = {
     greatest: 1_000_000,
     reason: 'nobody hears more clicks than that apart',
   },
+  temperature: {
+    ...number,
+    unit: '°C',
+    what: 'how warm the teeth run',
+    least: -60,
+    greatest: 500,
+    reason: 'no gear here runs colder, and none of these materials is solid warmer',
+  },
   torque: {
     ...number,
     unit: 'N·mm',
@@ -246,6 +254,21 @@ export const limits = {
     least: 0,
     greatest: 100,
     reason: '100 is all of it',
+  },
+  offset: {
+    ...mm,
+    what: 'an offset a side, either way',
+    least: -5,
+    greatest: 5,
+    reason: 'no machine lays its line further off than that',
+  },
+  stretch: {
+    ...number,
+    unit: 'percent',
+    what: 'a scale, either way',
+    least: -20,
+    greatest: 20,
+    reason: 'no material shrinks more',
   },
   travel: {
     ...mm,

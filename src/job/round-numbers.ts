@@ -1,13 +1,16 @@
-/** A value with every number in it, however deep, to nine decimals: a millionth of a micrometer, a billionth of a chance. */
-export function roundNumbers<T>(value: T): T {
-  return round(value) as T;
+/**
+ * A value with every number in it, however deep, to so many decimals; nine are a millionth of a micrometer, a billionth of
+ * a chance.
+ */
+export function roundNumbers<T>(value: T, decimals = 9): T {
+  return round(value, 10 ** decimals) as T;
 }
 
-function round(value: unknown): unknown {
-  if (typeof value === 'number') return Math.round(value * 1e9) / 1e9;
-  if (Array.isArray(value)) return value.map(round);
+function round(value: unknown, scale: number): unknown {
+  if (typeof value === 'number') return Math.round(value * scale) / scale;
+  if (Array.isArray(value)) return value.map((one) => round(one, scale));
   if (typeof value !== 'object' || value === null) return value;
   const rounded: Record<string, unknown> = {};
-  for (const [key, inner] of Object.entries(value)) rounded[key] = round(inner);
+  for (const [key, inner] of Object.entries(value)) rounded[key] = round(inner, scale);
   return rounded;
 }

@@ -16,6 +16,8 @@ export interface PartPlan {
   readonly isTrial: boolean;
   /** Plain sentences, the weightiest first */
   readonly warnings: readonly string[];
+  /** Of the warnings: those that no longer hold where a design changes the bore or the helix */
+  readonly about: Readonly<Record<'bore' | 'helix', readonly string[]>>;
 }
 
 /** What is known of the part beside its readings: from the job's spec. */
@@ -29,6 +31,10 @@ export interface KnownForm {
   /** What is taken as it is given */
   readonly features?: Pick<ToothedSection, 'phase' | 'sector' | 'web' | 'holes' | 'flanges' | 'phaseMark'>;
 }
+
+/** Said of every part until one is drawn with a compensation. */
+export const noAllowance =
+  'No allowance for your printer is in this file: holes come out smaller, outsides larger. Print one, measure it, then scale what is off.';
 
 /** How much a bore is drawn under the shaft where it will be opened by hand, mm. Common practice: 0.2 to 0.3. */
 const underSize = 0.2;
@@ -53,21 +59,18 @@ export function planPart(
   warnings.push(...checkFineness(spec, process));
   const trimmed = trimPointedTip(spec, warnings);
   const faceWidth = known.faceWidth ?? findLength(wheel, 'face-width') ?? assumeFaceWidth(spec, warnings);
+  const aboutBore: string[] = [];
   const bore =
     spec.kind === 'external'
-      ? (known.bore ?? chooseBore(wheel, trimmed, warnings))
+      ? (known.bore ?? chooseBore(wheel, trimmed, warnings, aboutBore))
       : { shape: 'none' as const };
   const hubs =
     spec.kind === 'external' ? (known.hubs ?? measureHubs(wheel, faceWidth, trimmed, bore, warnings)) : [];
-  warnings.push(
-    'No allowance for your printer is in this file: holes come out smaller, outsides larger. Print one, measure it, then scale what is off.',
-  );
+  warnings.push(noAllowance);
   if (process.lineMm > 0) {
     warnings.push('Print three: one to measure, one to run, one to keep beside the machine.');
   }
-  if (spec.helixAngle !== 0) {
-    warnings.push('A slanted gear runs with a mate of the same angle and the other hand only.');
-  }
+  if (spec.helixAngle !== 0) warnings.push(helixWarning);
   warnings.push(
     'Not for lifting, braking, steering, medical use or food contact. Unplug the machine first; mains and springs are for those who are licensed or trained for them.',
   );
@@ -84,8 +87,11 @@ export function planPart(
     },
     isTrial,
     warnings,
+    about: { bore: aboutBore, helix: [helixWarning] },
   };
 }
+
+const helixWarning = 'A slanted gear runs with a mate of the same angle and the other hand only.';
 
 function findProcess(key: string): Process {
   const found = processes.find((process) => process.key === key);
@@ -156,12 +162,17 @@ function assumeRim(spec: GearSpec, warnings: string[]): number {
   return rim;
 }
 
-function chooseBore(wheel: WheelEvidence, spec: GearSpec, warnings: string[]): Bore {
+/** What it says of the bore's size goes among the warnings and into `about`. */
+function chooseBore(wheel: WheelEvidence, spec: GearSpec, warnings: string[], about: string[]): Bore {
+  const warn = (text: string): void => {
+    warnings.push(text);
+    about.push(text);
+  };
   const shaft = findLength(wheel, 'shaft');
   const measured = findLength(wheel, 'bore') ?? findPlugged(wheel);
   const isSplit = wheel.damage.some((damage) => damage.kind === 'split');
   if (isSplit) {
-    warnings.push(
+    warn(
       shaft === undefined
         ? 'This gear split on its shaft, so its bore is not to be trusted. Measure the shaft.'
         : `This gear split on its shaft: don't copy the bore. It is drawn ${underSize} mm under the ${shaft} mm shaft; open it by drill or reamer to a slip fit, then bond it.`,
@@ -170,13 +181,13 @@ function chooseBore(wheel: WheelEvidence, spec: GearSpec, warnings: string[]): B
   if (shaft !== undefined) warnings.push(...adviseShaft(wheel, shaft));
   const size = isSplit ? (shaft ?? measured) : (measured ?? shaft);
   if (size === undefined) {
-    warnings.push('Neither bore nor shaft was measured: the part has no bore.');
+    warn('Neither bore nor shaft was measured: the part has no bore.');
     return { shape: 'none' };
   }
   const diameter = isSplit ? size - underSize : size;
   const greatest = findDiameters(spec).root - 0.4;
   if (diameter <= 0.1 || diameter > greatest) {
-    warnings.push(`A bore of ${diameter.toFixed(2)} mm leaves no wall under the teeth: the part has none.`);
+    warn(`A bore of ${diameter.toFixed(2)} mm leaves no wall under the teeth: the part has none.`);
     return { shape: 'none' };
   }
   return { shape: 'round', diameter };

@@ -9,9 +9,10 @@ import { PageContext } from './state/use-page.ts';
 import { createAnswerWorker } from './worker/ask-worker.ts';
 
 const worker = createAnswerWorker();
+const searcher = createAnswerWorker({ isEager: false });
 const keeper = await openKeeper();
 // The example is read by the tests as every demo job is, so its type holds.
-const store = createPageStore(keeper, worker, example as Job);
+const store = createPageStore(keeper, worker, searcher, example as Job);
 void store.start();
 
 const root = document.getElementById('page');

@@ -199,13 +199,16 @@ function averageMoments(
 ): { mean: number; deviation: number } {
   let total = 0;
   let mean = 0;
+  for (const part of parts) {
+    total += part.probability;
+    mean += part.probability * momentsOf(part).mean;
+  }
+  mean /= total;
+  // About the mean, not by difference of squares: that leaves a spread of 1e-8 where there is none.
   let square = 0;
   for (const part of parts) {
     const moments = momentsOf(part);
-    total += part.probability;
-    mean += part.probability * moments.mean;
-    square += part.probability * (moments.variance + moments.mean ** 2);
+    square += part.probability * (moments.variance + (moments.mean - mean) ** 2);
   }
-  mean /= total;
-  return { mean, deviation: Math.sqrt(Math.max(0, square / total - mean * mean)) };
+  return { mean, deviation: Math.sqrt(square / total) };
 }

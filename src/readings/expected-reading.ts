@@ -10,14 +10,18 @@ export interface AskedReading {
   readonly teeth?: number | undefined;
   readonly pinMm?: number | undefined;
   readonly pitches?: number | undefined;
+  /** outside, odd counts: how the jaws lie; rocked to the largest where left out */
+  readonly jaws?: 'settled' | 'rocked' | undefined;
 }
 
 /**
- * What a caliper shows on a whole, new wheel of that spec, mm: across the tips (odd counts: rocked to the largest),
+ * What a caliper shows on a whole, new wheel of that spec, mm: across the tips (odd counts: rocked to the largest, or
+ * settled to the least),
  * in the bottom of the teeth (odd counts: the two most nearly opposite gaps), tooth depth, span, over pins, along a
  * rack. Undefined for readings that the teeth don't decide, and where the jaws or the pin can't rest.
  *
- * Source: widths of odd counts as design of the readings says: d_a cos(90°/z − τ) with τ half the tip land's angle,
+ * Source: widths of odd counts as design of the readings says: d_a cos(90°/z − τ) rocked and
+ * d_a/2 (1 + cos(180°/z − τ)) settled, with τ half the tip land's angle,
  * d_f cos(90°/z); span and pins as involute/ has them.
  */
 export function expectReading(spec: GearSpec, reading: AskedReading): number | undefined {
@@ -32,7 +36,9 @@ export function expectReading(spec: GearSpec, reading: AskedReading): number | u
     case 'outside': {
       if (!isOdd) return tip;
       const halfLand = Math.max(0, findTipLand(spec)) / tip;
-      return tip * Math.cos(Math.max(0, quarter - halfLand));
+      return reading.jaws === 'settled' && spec.kind === 'external'
+        ? (tip / 2) * (1 + Math.cos(Math.max(0, 2 * quarter - halfLand)))
+        : tip * Math.cos(Math.max(0, quarter - halfLand));
     }
     case 'root':
       return isOdd ? root * Math.cos(quarter) : root;

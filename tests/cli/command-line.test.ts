@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -113,6 +113,31 @@ describe('make', () => {
     expect(ran.out).toContain('No allowance for your printer');
   });
 
+  test('writes the flat files and the sheet, on the paper that is asked for', async () => {
+    const out = join(folder, 'flat');
+    const words = ['make', '-', '--wheel', 'p1', '--out', out, '--as', 'dxf,svg,pdf', '--json'];
+    const ran = await runInProcess([...words, '--paper', 'letter'], text);
+    expect([ran.code, ran.err]).toEqual([0, '']);
+    const endings = readdirSync(out).map((name) => name.split('.').at(-1));
+    expect(new Set(endings)).toEqual(new Set(['dxf', 'svg', 'pdf']));
+    const { files, spec, sheet, order } = JSON.parse(ran.out);
+    expect(files.at(-1)).toMatchObject({ mediaType: 'application/pdf' });
+    expect(readFileSync(files.at(-1).path).subarray(0, 5).toString('latin1')).toBe('%PDF-');
+    expect(sheet.gearData.find((row: { key: string }) => row.key === 'teeth').value).toBe(spec.teeth);
+    expect(order.rows[0]).toEqual({ what: 'How many', value: '3' });
+    const a5 = await runInProcess([...words, '--force', '--paper', 'a5'], text);
+    expect(a5.code).toBe(2);
+    expect(a5.out).toContain('a4, letter');
+  });
+
+  test('an unknown format is refused with those that there are, and nothing is written', async () => {
+    const out = join(folder, 'unknown');
+    const ran = await runInProcess(['make', '-', '--wheel', 'p1', '--out', out, '--as', 'stl,doc'], text);
+    expect(ran.code).toBe(2);
+    expect(ran.err).toContain('stl, 3mf, step, dxf, svg, pdf');
+    expect(existsSync(out)).toBe(false);
+  });
+
   test('replaces nothing without --force, and everything with it', async () => {
     const out = join(folder, 'twice');
     const words = ['make', '-', '--wheel', 'p1', '--out', out, '--as', 'stl'];
@@ -214,7 +239,7 @@ describe('help and version', () => {
     ],
     [
       ['make', '--help'],
-      ['--out', '--as', '--process', '--force', 'stl,3mf', 'filament-0.4'],
+      ['--out', '--as', '--process', '--force', 'stl,3mf', 'pdf', 'filament-0.4'],
     ],
     [['help', 'make'], ['--out']],
   ])('%j', async (words, parts) => {

@@ -169,11 +169,20 @@ describe('the report for people', () => {
   );
 
   test('says what is wrong before all else, and what to do', async () => {
-    const { code, out } = await runInProcess(['drive', '-'], readFileSync('demo-data/paper-recorder.json'));
+    // There, but never counted: only what is lost is worked out from its neighbors.
+    const text = readFileSync('demo-data/paper-recorder.json', 'utf8').replace('"lost"', '"damaged"');
+    const { code, out } = await runInProcess(['drive', '-'], text);
     expect(code).toBe(1);
     const lines = out.split('\n');
     expect(lines[1]).toContain('Nobody has counted "lost-pinion"');
     expect(out).toContain('it would have 20 teeth');
+  });
+
+  test('what is lost is worked out from its neighbors, and the drive goes on from there', async () => {
+    const { code, out } = await runInProcess(['drive', '-'], readFileSync('demo-data/paper-recorder.json'));
+    expect(code).toBe(0);
+    expect(out).toContain('"lost-pinion" is taken as identified: module 0.5, 20 teeth');
+    expect(out).toContain('That is exactly what was wanted.');
   });
 
   test('with the lost pinion counted the paper runs as it should, to the last digit', async () => {

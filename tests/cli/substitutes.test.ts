@@ -113,14 +113,13 @@ describe('substitutes', () => {
     expect(empty.out).toContain('no wheels yet');
   });
 
-  test('a mate that was only counted is taken to have the wheel’s size and the shift of the distance, and that is said', async () => {
+  test('a mate that was only counted is worked out from its wheel and their distance, shift and all', async () => {
     const job = JSON.parse(makeJob({ center: 21.3 }));
     job.wheels[1] = { id: 'w1', shaft: 'drum', readings: [{ of: 'teeth', count: 60 }] };
     const { out } = await runInProcess(['substitutes', '-', '--json'], JSON.stringify(job));
     const { wheels, trains } = JSON.parse(out) as SubstitutesReport;
-    expect(wheels[0].notes.join()).toContain('"w1" was only counted');
-    // 0.3 mm over the nominal 21 are 0.6 modules of shift, less the play.
-    expect(trains?.rows[0].meshes[0].driven.profileShift).toBeGreaterThan(0.4);
+    // 0.3 mm over the nominal 21 are 0.6 modules of shift, less the play: the mean over how much play there may be.
+    expect(trains?.rows[0].meshes[0].driven.profileShift).toBeGreaterThan(0.3);
     expect(trains?.rows[0].meshes[0].driven.profileShift).toBeLessThan(0.65);
     expect(trains?.rows[0].newParts).toBe(1);
     expect(wheels[0].rows[0].verdict).toBe('turns');

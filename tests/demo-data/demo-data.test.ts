@@ -45,7 +45,13 @@ describe('the demo jobs', () => {
     expect(identify(unsplit as typeof job).wheels[0].pitch[0]).toMatchObject({ system: 'module', size: 0.4 });
     const part = make(job, { wheelId: 'sorter' });
     expect(part.warnings.join(' ')).toContain("don't copy the bore");
-    expect(part.files.map((file) => file.name)).toEqual(['sorter.stl', 'sorter.3mf', 'sorter.step']);
+    expect(part.files.map((file) => file.name)).toEqual([
+      'sorter.stl',
+      'sorter.3mf',
+      'sorter.step',
+      'sorter.dxf',
+      'sorter.svg',
+    ]);
   });
 
   test('film splicer: undecided, so what is made is a trial, with a plate of rivals', () => {

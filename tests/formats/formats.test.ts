@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -9,6 +9,7 @@ import { build } from 'vite';
 import { describe, expect, test } from 'vitest';
 import { encodePart } from '../../src/formats/encode-part.ts';
 import { partFormats } from '../../src/formats/part-formats.ts';
+import { sheetFormats } from '../../src/formats/sheet-formats.ts';
 import { encodeStl } from '../../src/formats/stl.ts';
 import { encodeThreeMf } from '../../src/formats/three-mf.ts';
 import { writeModel } from '../../src/formats/write-model.ts';
@@ -29,20 +30,35 @@ const readers: Readonly<Record<string, (bytes: Uint8Array) => Mesh | Promise<Mes
 const shape = makePlate();
 const plate = shape.mesh;
 
+/** Files of the section alone: flat.test.ts reads them back. */
+const flat: readonly string[] = ['dxf', 'svg'];
+const solids = partFormats.filter(({ key }) => !flat.includes(key));
+
 describe('every format', () => {
   test('has its own key, extension and reader', () => {
-    expect(partFormats.map((one) => one.key).sort()).toEqual(Object.keys(readers).sort());
+    expect(solids.map((one) => one.key).sort()).toEqual(Object.keys(readers).sort());
+    expect(partFormats.length).toBe(solids.length + flat.length);
     expect(new Set(partFormats.map((one) => one.extension)).size).toBe(partFormats.length);
+  });
+
+  test('has its row in the README, the sheet too', () => {
+    const rows = readFileSync('README.md', 'utf8')
+      .split('\n')
+      .filter((line) => line.startsWith('| '))
+      .map((line) => line.split('|').map((cell) => cell.trim()));
+    for (const { key, mediaType, what } of [...partFormats, ...sheetFormats])
+      expect(rows.find((row) => row[1] === key)?.slice(1, 4)).toEqual([key, mediaType, what]);
   });
 
   test('says its media type and whom it is for in one sentence', () => {
     for (const { key, mediaType, forWhom } of partFormats) {
-      expect(mediaType).toBe(`model/${key}`);
+      const flatTypes: Readonly<Record<string, string>> = { dxf: 'image/vnd.dxf', svg: 'image/svg+xml' };
+      expect(mediaType).toBe(flatTypes[key] ?? `model/${key}`);
       expect(forWhom).toMatch(/^For [^.]+\.$/);
     }
   });
 
-  for (const format of partFormats) {
+  for (const format of solids) {
     const { key } = format;
     test(`${key}: what an independent reader finds is the closed part, as large as it was`, async () => {
       const mesh = await readers[key](encodePart(format, shape, 'plate', {}));

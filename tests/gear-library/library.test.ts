@@ -1,10 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import * as basicRacks from '../../gear-library/basic-racks.ts';
+import * as cautions from '../../gear-library/cautions.ts';
 import * as driveLimits from '../../gear-library/drive-limits.ts';
 import * as fits from '../../gear-library/fits.ts';
+import * as lasting from '../../gear-library/lasting.ts';
+import * as makers from '../../gear-library/makers.ts';
+import * as makingLimits from '../../gear-library/making-limits.ts';
+import * as makingSettings from '../../gear-library/making-settings.ts';
 import * as materials from '../../gear-library/materials.ts';
 import * as meshPriors from '../../gear-library/mesh-priors.ts';
 import * as pitchSeries from '../../gear-library/pitch-series.ts';
+import * as printErrors from '../../gear-library/print-errors.ts';
 import * as priors from '../../gear-library/priors.ts';
 import * as processes from '../../gear-library/processes.ts';
 import * as uncertainty from '../../gear-library/reading-uncertainty.ts';
@@ -19,8 +25,11 @@ import * as wormLocking from '../../gear-library/worm-locking.ts';
 
 const modules = {
   basicRacks,
+  makingLimits,
+  makingSettings,
   meshPriors,
   pitchSeries,
+  printErrors,
   priors,
   processes,
   uncertainty,
@@ -33,6 +42,9 @@ const modules = {
   reworkLimits,
   stockRanges,
   materials,
+  cautions,
+  lasting,
+  makers,
   fits,
   strengthLimits,
 };

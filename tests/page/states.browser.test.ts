@@ -48,6 +48,22 @@ const makePart = async (page: Page, name: string): Promise<void> => {
   await page.getByRole('button', { name: 'Save STL' }).first().waitFor();
 };
 
+const openTrain =
+  (name: string) =>
+  async (page: Page): Promise<void> => {
+    await openDemo(name)(page);
+    await page.getByRole('button', { name: 'gear train' }).click();
+    await page.locator('.TrainSheet').waitFor();
+  };
+
+const askWhatFits = async (page: Page, name: string, gear: string): Promise<void> => {
+  await openDemo(name)(page);
+  await page.getByRole('button', { name: gear, exact: true }).click();
+  await page.getByRole('button', { name: 'What fits?' }).first().click();
+  await page.locator('.ProofSheet').waitFor();
+  await expectAnswer(page, /fits/);
+};
+
 const states: readonly State[] = [
   { name: 'first-visit', reach: (page) => expectAnswer(page, /Metric size 0\.5/) },
   { name: 'which-looks-like-yours', reach: startOwn },
@@ -219,6 +235,110 @@ const states: readonly State[] = [
         .click();
       await page.getByRole('button', { name: 'Lay it on the drawing' }).click();
       await page.getByRole('heading', { name: 'Lay it on the drawing' }).waitFor();
+    },
+  },
+  { name: 'train', reach: openTrain('slide-changer') },
+  {
+    name: 'train-troubles',
+    reach: async (page) => {
+      await expectAnswer(page, /Metric size/);
+      const spec = { teeth: 20, moduleMm: 0.5 };
+      const job = {
+        format: 'sparetooth-job',
+        version: 1,
+        title: 'Three gears in a ring',
+        wheels: ['one', 'two', 'three'].map((id) => ({ id, spec })),
+        meshes: [
+          { driver: 'one', driven: 'two', centerMm: 10 },
+          { driver: 'two', driven: 'three', centerMm: 10 },
+          { driver: 'three', driven: 'one', centerMm: 10 },
+        ],
+      };
+      await page.getByTestId('open-file').setInputFiles({
+        name: 'ring.json',
+        mimeType: 'application/json',
+        buffer: Buffer.from(JSON.stringify(job)),
+      });
+      await expectStatus(page, 'Opened ring.json');
+      await page.getByRole('button', { name: 'gear train' }).click();
+      await expectAnswer(page, /can't all turn together/);
+    },
+  },
+  {
+    name: 'lost-gear',
+    reach: async (page) => {
+      await openDemo('paper-recorder')(page);
+      await page.getByRole('button', { name: 'pinion on the middle wheel, lost', exact: true }).click();
+      await page.getByLabel('Across the post').waitFor();
+    },
+  },
+  {
+    name: 'train-pair-rolled',
+    reach: async (page) => {
+      await openTrain('paper-recorder')(page);
+      await page.getByRole('button', { name: 'see it rolled' }).first().click();
+      await page.locator('.ProofSheet').waitFor();
+    },
+  },
+  {
+    name: 'train-of-one-gear',
+    reach: async (page) => {
+      await expectAnswer(page, /Metric size/);
+      await page.getByRole('button', { name: 'gear train' }).click();
+      await expectAnswer(page, /One gear alone/);
+    },
+  },
+  {
+    name: 'train-turning',
+    options: { isStill: false },
+    reach: async (page) => {
+      await openTrain('slide-changer')(page);
+      await page.getByRole('button', { name: 'Turn it' }).click();
+      await page.getByText(/slower than the machine/).waitFor();
+    },
+  },
+  {
+    name: 'train-what-is-wanted',
+    reach: async (page) => {
+      await openTrain('chart-recorder')(page);
+      await page.getByText('Something else instead').click();
+      await page.getByRole('button', { name: 'what should come out?' }).click();
+    },
+  },
+  {
+    name: 'train-what-it-runs-against',
+    reach: async (page) => {
+      await openTrain('slide-changer')(page);
+      await page.getByText('Something else instead').click();
+      await page.getByRole('button', { name: 'add a gear' }).last().click();
+      await page.getByRole('button', { name: /^Belt wheel/ }).click();
+      await page.getByRole('heading', { name: /runs against$/ }).waitFor();
+    },
+  },
+  {
+    name: 'train-what-fits',
+    reach: async (page) => {
+      await openTrain('paper-recorder')(page);
+      await page.getByRole('button', { name: 'What fits?' }).first().click();
+      await expectAnswer(page, /the speed/);
+    },
+  },
+  { name: 'what-fits', reach: (page) => askWhatFits(page, 'paper-recorder', 'middle wheel, split') },
+  {
+    name: 'proof-jams',
+    reach: async (page) => {
+      await askWhatFits(page, 'paper-recorder', 'middle wheel, split');
+      await page.locator('.fit-row', { hasText: 'inch size 48' }).first().click();
+      await page.getByText(/^Binds here/).waitFor();
+    },
+  },
+  {
+    name: 'own-parts-with-bad-rows',
+    reach: async (page) => {
+      await openDemo('coin-counter')(page);
+      await chooseInMenu(page, 'My spare parts');
+      await page.getByTestId('add-parts').setInputFiles('demo-data/drawer-of-spares.csv');
+      await page.getByText(/rows could not be used/).waitFor();
     },
   },
   {

@@ -1,6 +1,7 @@
 import type { Slot } from '../state/slot.ts';
 import type { SketchSubject } from './sketch-subject.ts';
 import type { ActWords } from './tell-act.ts';
+import { lostActs } from './tell-lost-act.ts';
 
 const threePlaces = 'Take it at three places and type all three in the one field.';
 
@@ -18,6 +19,7 @@ export function tellPartAct(slot: Slot, subject: SketchSubject): ActWords | unde
 }
 
 const partActs: Readonly<Record<string, ActWords>> = {
+  ...lostActs,
   bore: {
     title: 'Bore by drill',
     trade: 'bore diameter',

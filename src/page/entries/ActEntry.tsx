@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { lazy, type ReactNode, Suspense } from 'react';
 import type { Job, Wheel, WheelReport } from '../../index.ts';
 import { Happened } from '../start/Happened.tsx';
 import { LooksLike } from '../start/LooksLike.tsx';
@@ -13,6 +13,9 @@ import { PlainLengthEntry } from './PlainLengthEntry.tsx';
 import { PostsEntry } from './PostsEntry.tsx';
 import { RollEntry } from './RollEntry.tsx';
 import { TeethEntry } from './TeethEntry.tsx';
+
+// Few gears are lost, and their questions reach into the train.
+const LostEntry = lazy(() => import('../train/LostEntry.tsx'));
 
 /** The field or the buttons of one act. */
 export function ActEntry(
@@ -65,6 +68,16 @@ export function ActEntry(
           label="From the flat to the opposite wall"
           put={(job, mm) => editWheel(job, wheel.id, (one) => putFlat(one, mm))}
         />
+      );
+    case 'crumbs':
+    case 'post':
+    case 'neighbors':
+    case 'rows':
+    case 'speed-wanted':
+      return (
+        <Suspense fallback={null}>
+          <LostEntry {...props} />
+        </Suspense>
       );
     case 'zero':
       return (

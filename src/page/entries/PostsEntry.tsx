@@ -1,5 +1,6 @@
 import { type ReactNode, useState } from 'react';
 import { editWheel, type JobReading, putReading } from '../state/edit-job.ts';
+import { dropCenter } from '../state/edit-train.ts';
 import { findReading } from '../state/slot.ts';
 import { Choice } from './Choice.tsx';
 import type { EntryProps } from './entry-props.ts';
@@ -25,7 +26,11 @@ export function PostsEntry(props: EntryProps): ReactNode {
       reading[how === 'over' ? 'overPostsMm' : 'betweenPostsMm'] = length.lengths[0];
     }
     onTake(`distance of the posts ${text}`, (job) =>
-      editWheel(job, wheel.id, (one) => putReading(one, reading as JobReading, findReading(one, slot))),
+      dropCenter(
+        editWheel(job, wheel.id, (one) => putReading(one, reading as JobReading, findReading(one, slot))),
+        wheel.id,
+        slot.mate,
+      ),
     );
     return undefined;
   };

@@ -17,7 +17,7 @@ export function AllJobs(): ReactNode {
             <button
               type="button"
               className="plain"
-              onClick={() => store.go({ jobId: job.id, wheelId: undefined })}
+              onClick={() => store.go({ jobId: job.id, subject: 'gear', wheelId: undefined })}
             >
               {job.title}
             </button>

@@ -74,11 +74,12 @@ export function JobMenu({
           {item('Save as a file', () => job && saveFile(job), !job)}
           {item('All jobs on this machine', () => store.show('jobs'))}
           {item('Add a gear', () => store.addGear(), !job)}
-          {item('Name this gear and job …', () => store.show('names'), !job)}
+          {item(wheel ? 'Name this gear and job …' : 'Name this job …', () => store.show('names'), !job)}
           {item('My tools and this machine', () => store.show('kit'), !job)}
+          {item('My spare parts', () => store.show('parts'), !job)}
           {item('Before you take it apart', () => store.show('before'), !job)}
-          {item('Print this sheet', () => store.print('sheet'), !job)}
-          {item('Print a blank measuring sheet', () => store.print('blank'), !job)}
+          {item('Print this sheet', () => store.print('sheet'), !wheel)}
+          {item('Print a blank measuring sheet', () => store.print('blank'), !wheel)}
           {item(
             'Save the figures of this answer',
             () => {

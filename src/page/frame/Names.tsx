@@ -4,9 +4,8 @@ import { removeWheel } from '../state/edit-job.ts';
 import { useStoreOfPage } from '../state/use-page.ts';
 
 /** What the job and this gear are called, what it is made of, and notes. */
-export function Names({ job, wheel }: { readonly job: Job; readonly wheel: Wheel }): ReactNode {
+export function Names({ job, wheel }: { readonly job: Job; readonly wheel: Wheel | undefined }): ReactNode {
   const store = useStoreOfPage();
-  const wheels = job.wheels ?? [];
   return (
     <div className="entry">
       <Line
@@ -14,6 +13,16 @@ export function Names({ job, wheel }: { readonly job: Job; readonly wheel: Wheel
         text={job.title ?? ''}
         onKeep={(title) => store.change('name of the job', (one) => ({ ...one, title }))}
       />
+      {wheel && <NamesOfGear job={job} wheel={wheel} />}
+    </div>
+  );
+}
+
+function NamesOfGear({ job, wheel }: { readonly job: Job; readonly wheel: Wheel }): ReactNode {
+  const store = useStoreOfPage();
+  const wheels = job.wheels ?? [];
+  return (
+    <>
       <Line
         label="This gear"
         text={wheel.name ?? ''}
@@ -43,7 +52,7 @@ export function Names({ job, wheel }: { readonly job: Job; readonly wheel: Wheel
           </button>
         </div>
       )}
-    </div>
+    </>
   );
 }
 

@@ -1,6 +1,6 @@
 import { readLength } from '../state/read-length.ts';
 import './over.css';
-import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { lazy, type ReactNode, Suspense, useEffect, useRef, useState } from 'react';
 import type { Job, Wheel } from '../../index.ts';
 import { Kit } from '../kit/Kit.tsx';
 import { LayOnDrawing } from '../lay/LayOnDrawing.tsx';
@@ -12,18 +12,22 @@ import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { AllJobs } from './AllJobs.tsx';
 import { Names } from './Names.tsx';
 
+const OwnParts = lazy(() => import('../fits/OwnParts.tsx'));
+
 const titles: Readonly<Record<NonNullable<PageState['over']>, string>> = {
   kit: 'My tools and this machine',
   jobs: 'All jobs on this machine',
   lay: 'Lay it on the drawing',
   before: 'Before you take it apart',
   names: 'Names',
+  parts: 'My spare parts',
 };
 
 /** What stands in the drawing's place for a while: the kit, the jobs, laying a gear on the glass. */
 export function Over(props: {
   readonly job: Job;
-  readonly wheel: Wheel;
+  /** Without one it is about the whole train */
+  readonly wheel: Wheel | undefined;
   readonly over: NonNullable<PageState['over']>;
 }): ReactNode {
   const { job, wheel, over } = props;
@@ -46,8 +50,13 @@ export function Over(props: {
       <div className="over-body">
         {over === 'kit' && <Kit job={job} onChange={store.change} />}
         {over === 'jobs' && <AllJobs />}
+        {over === 'parts' && (
+          <Suspense fallback={<p>One moment …</p>}>
+            <OwnParts />
+          </Suspense>
+        )}
         {over === 'names' && <Names job={job} wheel={wheel} />}
-        {over === 'lay' && <Lay wheel={wheel} />}
+        {over === 'lay' && wheel && <Lay wheel={wheel} />}
         {over === 'before' && (
           <BeforeTakingApart
             onSeen={() => {

@@ -1,13 +1,17 @@
 import './train-line.css';
-import type { ReactNode } from 'react';
+import { type ReactNode, useEffect, useRef } from 'react';
 import type { Job, Wheel } from '../../index.ts';
-import { questions } from '../address.ts';
-import { TrainGear } from '../drawing/TrainGear.tsx';
+import { isAskedOf, questions } from '../address.ts';
+import { TrainGear, WholeTrain } from '../drawing/TrainGear.tsx';
 import { useIsNarrow } from '../slip/Slip.tsx';
+import { orderWheels } from '../state/order-wheels.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { JobMenu } from './JobMenu.tsx';
 
-/** Top of the page: the job, its gears as circles with their state, undo, the files; under it the questions. */
+/**
+ * Top of the page: the job, its gears as circles with their state, undo, the files; under it the questions that can be
+ * asked of what is looked at: a gear, or, without one, the whole train.
+ */
 export function TrainLine({
   job,
   wheel,
@@ -26,45 +30,72 @@ export function TrainLine({
           <span className="train-job">{job?.title ?? ''}</span>
         </h1>
         <nav aria-label="Gears of this job" className="train-gears">
-          {job &&
-            wheel &&
-            (isNarrow ? <OneOf job={job} wheel={wheel} /> : <AllGears job={job} wheel={wheel} />)}
+          {job && (isNarrow ? <OneOf job={job} wheel={wheel} /> : <AllGears job={job} wheel={wheel} />)}
         </nav>
         <Steps />
         <JobMenu job={job} wheel={wheel} />
       </div>
       <nav aria-label="Questions" className="train-questions">
-        {questions.map(({ key, words }) => (
-          <button
-            key={key}
-            type="button"
-            className="train-question"
-            aria-current={key === place.question ? 'page' : undefined}
-            onClick={() => store.go({ question: key, ...(wheel ? { wheelId: wheel.id } : {}) })}
-          >
-            {words}
-          </button>
-        ))}
+        {questions
+          .filter((one) => isAskedOf(one, place.subject))
+          .map(({ key, words }) => (
+            <button
+              key={key}
+              type="button"
+              className="train-question"
+              aria-current={key === place.question ? 'page' : undefined}
+              onClick={() => store.go({ question: key, ...(wheel ? { wheelId: wheel.id } : {}) })}
+            >
+              {words}
+            </button>
+          ))}
       </nav>
     </header>
   );
 }
 
-function AllGears({ job, wheel }: { readonly job: Job; readonly wheel: Wheel }): ReactNode {
+interface OnLine {
+  readonly job: Job;
+  /** Without one the whole train is looked at */
+  readonly wheel: Wheel | undefined;
+}
+
+function AllGears({ job, wheel }: OnLine): ReactNode {
   const store = useStoreOfPage();
   const answers = usePage((state) => state.answers);
+  const list = useRef<HTMLUListElement>(null);
+  // A long train runs out of the window: what is looked at is brought into it.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever another gear is looked at
+  useEffect(() => {
+    list.current?.querySelector('[aria-current]')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [wheel?.id]);
   return (
     <>
-      <ul className="train-list">
-        {(job.wheels ?? []).map((one) => (
+      <ul className="train-list" ref={list}>
+        <li>
+          <button
+            type="button"
+            className="train-gear"
+            aria-current={wheel ? undefined : 'true'}
+            onClick={() => store.turnTo('train')}
+          >
+            <WholeTrain isOpen={!wheel} />
+            <span className="train-gear-name">gear train</span>
+          </button>
+        </li>
+        {orderWheels(job).map((one) => (
           <li key={one.id}>
             <button
               type="button"
               className="train-gear"
-              aria-current={one.id === wheel.id ? 'true' : undefined}
-              onClick={() => store.go({ wheelId: one.id })}
+              aria-current={one.id === wheel?.id ? 'true' : undefined}
+              onClick={() => store.turnTo({ wheelId: one.id })}
             >
-              <TrainGear wheel={one} verdict={answers[one.id]?.report.verdict} isOpen={one.id === wheel.id} />
+              <TrainGear
+                wheel={one}
+                verdict={answers[one.id]?.report.verdict}
+                isOpen={one.id === wheel?.id}
+              />
               <span className="train-gear-name">{one.name ?? one.id}</span>
             </button>
           </li>
@@ -77,26 +108,25 @@ function AllGears({ job, wheel }: { readonly job: Job; readonly wheel: Wheel }):
   );
 }
 
-/** On a narrow screen one gear stands for the line. */
-function OneOf({ job, wheel }: { readonly job: Job; readonly wheel: Wheel }): ReactNode {
+/** On a narrow screen one gear stands for the line, or the whole train, which comes before the first. */
+function OneOf({ job, wheel }: OnLine): ReactNode {
   const store = useStoreOfPage();
-  const wheels = job.wheels ?? [];
-  const at = wheels.findIndex((one) => one.id === wheel.id);
-  const step = (by: number): void =>
-    store.go({ wheelId: wheels[(at + by + wheels.length) % wheels.length].id });
+  const wheels = orderWheels(job);
+  const at = wheels.findIndex((one) => one.id === wheel?.id);
+  const step = (by: number): void => {
+    // −1 is the train.
+    const to = ((at + by + 1 + wheels.length + 1) % (wheels.length + 1)) - 1;
+    store.turnTo(to < 0 ? 'train' : { wheelId: wheels[to].id });
+  };
   return (
     <div className="train-one">
-      {wheels.length > 1 && (
-        <button type="button" className="plain" aria-label="Gear before" onClick={() => step(-1)}>
-          ‹
-        </button>
-      )}
-      <span>{wheels.length > 1 ? `gear ${at + 1} of ${wheels.length}` : (wheel.name ?? wheel.id)}</span>
-      {wheels.length > 1 && (
-        <button type="button" className="plain" aria-label="Next gear" onClick={() => step(1)}>
-          ›
-        </button>
-      )}
+      <button type="button" className="plain" aria-label="Gear before" onClick={() => step(-1)}>
+        ‹
+      </button>
+      <span>{wheel ? `gear ${at + 1} of ${wheels.length}` : 'gear train'}</span>
+      <button type="button" className="plain" aria-label="Next gear" onClick={() => step(1)}>
+        ›
+      </button>
     </div>
   );
 }

@@ -6,8 +6,11 @@ export interface KeptSchema extends DBSchema {
   jobs: { key: string; value: unknown };
   /** By the job's id */
   drafts: { key: string; value: Drafts };
-  /** `settings`: those of this machine; `last-open`: a job's id */
-  machine: { key: 'settings' | 'last-open'; value: unknown };
+  /**
+   * `settings`: those of this machine; `last-open`: a job's id; `parts`: files of the person's own parts; `machines`:
+   * printers and cutters that were measured
+   */
+  machine: { key: 'settings' | 'last-open' | 'parts' | 'machines'; value: unknown };
 }
 
 export type KeptStore = StoreNames<KeptSchema>;

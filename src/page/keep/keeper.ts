@@ -1,3 +1,4 @@
+import type { CompensationFile } from '../../index.ts';
 import type { OpenJob } from '../state/open-job.ts';
 
 /**
@@ -22,6 +23,20 @@ export type SaveOutcome =
   | { readonly outcome: 'elsewhere'; readonly theirs: OpenJob }
   | { readonly outcome: 'not-kept'; readonly condition: Exclude<KeepCondition, 'kept'> };
 
+/** A machine as it was measured with one material, and how it stood before each change. */
+export interface KeptMachine {
+  /** What the person calls it; jobs name it so */
+  readonly name: string;
+  readonly file: CompensationFile;
+  readonly past: readonly CompensationFile[];
+}
+
+/** A file of the person's own parts, byte for byte. */
+export interface KeptParts {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
 /** What was typed into a field and not taken yet, by slot key. */
 export type Drafts = Readonly<Record<string, string>>;
 
@@ -41,6 +56,14 @@ export interface Keeper {
   /** Small settings of this machine: screen scale, mirrored, unit, theme */
   readonly loadSettings: () => Promise<Readonly<Record<string, unknown>>>;
   readonly keepSettings: (settings: Readonly<Record<string, unknown>>) => Promise<void>;
+  /** The person's own parts: files as they were given */
+  readonly loadParts: () => Promise<readonly KeptParts[]>;
+  /** False where they could not be kept; then they last as long as the window */
+  readonly keepParts: (parts: readonly KeptParts[]) => Promise<boolean>;
+  /** Machines that the person measured */
+  readonly loadMachines: () => Promise<readonly KeptMachine[]>;
+  /** False where they could not be kept; then they last as long as the window */
+  readonly keepMachines: (machines: readonly KeptMachine[]) => Promise<boolean>;
   /** Calls back when another window saved or removed a job; returns what stops it */
   readonly onSavedElsewhere: (listener: (id: string) => void) => () => void;
 }

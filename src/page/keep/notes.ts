@@ -1,15 +1,24 @@
 import type { Database, Failure, Ran } from './database.ts';
-import type { Drafts, Keeper } from './keeper.ts';
+import type { Drafts, Keeper, KeptMachine, KeptParts } from './keeper.ts';
 import { mergeChanges } from './merge-changes.ts';
 
 type Settings = Readonly<Record<string, unknown>>;
-type MachineKey = 'settings' | 'last-open';
+type MachineKey = 'settings' | 'last-open' | 'parts' | 'machines';
 
 /** What is kept beside the jobs: half-typed fields, the job last open, small settings. */
 export interface Notes
   extends Pick<
     Keeper,
-    'keepDrafts' | 'loadDrafts' | 'lastOpen' | 'keepLastOpen' | 'loadSettings' | 'keepSettings'
+    | 'keepDrafts'
+    | 'loadDrafts'
+    | 'lastOpen'
+    | 'keepLastOpen'
+    | 'loadSettings'
+    | 'keepSettings'
+    | 'loadParts'
+    | 'keepParts'
+    | 'loadMachines'
+    | 'keepMachines'
   > {
   /** Forgets a removed job's drafts here; those in storage go with the job */
   readonly forget: (jobId: string) => void;
@@ -27,6 +36,8 @@ export function createNotes(database: Database): Notes {
   let knownSettings: Settings = {};
   let unkeptSettings: Settings | undefined;
   let unkeptLastOpen: string | undefined;
+  let unkeptParts: readonly KeptParts[] | undefined;
+  let unkeptMachines: readonly KeptMachine[] | undefined;
   let failure: Failure | undefined;
 
   const isKept = (ran: Ran<unknown>): boolean => {
@@ -82,6 +93,22 @@ export function createNotes(database: Database): Notes {
     async keepLastOpen(id) {
       unkeptLastOpen = (await keepOnMachine('last-open', () => id)) ? undefined : id;
     },
+    async loadParts() {
+      return unkeptParts ?? partsOf(await loadFromMachine('parts'));
+    },
+    async keepParts(parts) {
+      const kept = await keepOnMachine('parts', () => parts);
+      unkeptParts = kept ? undefined : parts;
+      return kept;
+    },
+    async loadMachines() {
+      return unkeptMachines ?? machinesOf(await loadFromMachine('machines'));
+    },
+    async keepMachines(machines) {
+      const kept = await keepOnMachine('machines', () => machines);
+      unkeptMachines = kept ? undefined : machines;
+      return kept;
+    },
     async loadSettings() {
       if (unkeptSettings) return unkeptSettings;
       knownSettings = settingsOf(await loadFromMachine('settings'));
@@ -95,6 +122,23 @@ export function createNotes(database: Database): Notes {
       unkeptSettings = kept ? undefined : settings;
     },
   };
+}
+
+function partsOf(stored: unknown): readonly KeptParts[] {
+  if (!Array.isArray(stored)) return [];
+  return stored.filter(
+    (one): one is KeptParts => typeof one?.name === 'string' && one.bytes instanceof Uint8Array,
+  );
+}
+
+function machinesOf(stored: unknown): readonly KeptMachine[] {
+  if (!Array.isArray(stored)) return [];
+  return stored.filter(
+    (one): one is KeptMachine =>
+      typeof one?.name === 'string' &&
+      one.file?.format === 'sparetooth-compensation' &&
+      Array.isArray(one.past),
+  );
 }
 
 function settingsOf(stored: unknown): Settings {

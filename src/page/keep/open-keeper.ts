@@ -139,6 +139,10 @@ export async function openKeeper(): Promise<Keeper> {
     loadDrafts: (jobId) => inTurn(() => notes.loadDrafts(jobId)),
     lastOpen: () => inTurn(notes.lastOpen),
     keepLastOpen: (id) => inTurn(() => notes.keepLastOpen(id)),
+    loadParts: () => inTurn(notes.loadParts),
+    keepParts: (parts) => inTurn(() => notes.keepParts(parts)),
+    loadMachines: () => inTurn(notes.loadMachines),
+    keepMachines: (machines) => inTurn(() => notes.keepMachines(machines)),
     loadSettings: () => inTurn(notes.loadSettings),
     keepSettings: (settings) => inTurn(() => notes.keepSettings(settings)),
     onSavedElsewhere(listener) {

@@ -1,234 +1,246 @@
-import './make.css';
-import { lazy, type ReactNode, Suspense, useEffect, useState } from 'react';
-import { Fail, type Job, type MadePart, partFormats, processes, type Wheel } from '../../index.ts';
+import '../maker/maker.css';
+import './why.css';
+import { lazy, type ReactNode, Suspense, useState } from 'react';
+import type { Job, MadePart, Wheel } from '../../index.ts';
 import { GearDrawing } from '../drawing/GearDrawing.tsx';
-import { type Certainty, Verdict } from '../slip/Verdict.tsx';
-import { handOver } from '../state/save-file.ts';
+import { Changes } from '../maker/Changes.tsx';
+import { AskMaker, MadeBy } from '../maker/ChooseMaker.tsx';
+import { FolderContents, SaveFolder } from '../maker/Folder.tsx';
+import { changeMaking, readMakingWish, switchChange } from '../maker/making-wish.ts';
+import { OldAndNew } from '../maker/OldAndNew.tsx';
+import { type DesignAnswer, tellDesignAnswer, tellDesignFail } from '../maker/tell-design-answer.ts';
+import { splitMaterial } from '../maker/tell-made-by.ts';
+import { type FoundDesign, useDesign } from '../maker/use-design.ts';
+import { WaysOut } from '../maker/WaysOut.tsx';
+import { Verdict } from '../slip/Verdict.tsx';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { formatLength } from '../words/format-length.ts';
 import { titleBlockOf } from '../words/title-block-of.ts';
-import { Overtaken } from '../worker/ask-worker.ts';
 import type { QuestionParts } from './question.ts';
 
-// three and its scene are loaded only when the solid is asked for.
+// three and its scene are loaded only when the solid is asked for; the sheet's pages likewise.
 const SolidView = lazy(() => import('../solid/SolidView.tsx'));
+const SheetPreview = lazy(() => import('../maker/SheetPreview.tsx'));
 
-type Plan = { readonly part: MadePart } | { readonly fail: Fail } | undefined;
+type View = 'old-and-new' | 'solid' | 'sheet';
 
-/** *How to make it* for one gear: the part, what its maker must know, and its files. */
+/** *How to make it* for one gear: who makes it, the part that lasts, and the folder that they are given. */
 export function useHowToMakeIt(job: Job, wheel: Wheel): QuestionParts {
   const store = useStoreOfPage();
-  const answer = usePage((state) => state.answers[wheel.id]);
   const { unit } = usePage((state) => state.settings);
-  const isExample = usePage((state) => state.isExample);
-  const [process, setProcess] = useState<string>(processes[0].key);
-  const [plan, setPlan] = useState<Plan>();
-  const [isSolid, setIsSolid] = useState(false);
-
-  useEffect(() => {
-    let isCurrent = true;
-    store.worker
-      .ask('make', {
-        job,
-        wheelId: wheel.id,
-        process,
-        answer: store.answerOf(job, wheel.id),
-        formats: partFormats.map((one) => one.key),
-      })
-      .then(
-        (part) => isCurrent && setPlan({ part }),
-        (error: unknown) => {
-          if (!isCurrent || error instanceof Overtaken) return;
-          if (error instanceof Fail) setPlan({ fail: error });
-          else store.fail(error);
-        },
-      );
-    return () => {
-      isCurrent = false;
-    };
-  }, [store, job, wheel.id, process]);
-
-  const part = plan && 'part' in plan ? plan.part : undefined;
+  const machines = usePage((state) => state.machines);
+  const wish = readMakingWish(wheel, machines);
+  const found = useDesign(job, wheel.id, wish);
+  const [view, setView] = useState<View>('old-and-new');
+  const { design } = found;
+  const shown = found.ask && design ? view : 'old-and-new';
+  const isMade = wish.process !== undefined;
   return {
-    drawing: isSolid ? (
-      <Suspense fallback={<p className="make-wait">The solid is being made …</p>}>
-        <SolidView job={job} wheelId={wheel.id} process={process} onClose={() => setIsSolid(false)} />
-      </Suspense>
+    drawing: (
+      <>
+        {found.ask && design && isMade && <Views view={shown} onView={setView} />}
+        <Suspense fallback={<p className="make-wait">One moment …</p>}>
+          {shown === 'solid' ? (
+            <SolidView
+              job={job}
+              wheelId={wheel.id}
+              process={wish.process?.key}
+              material={wish.material}
+              isLasting={isMade}
+              onClose={() => setView('old-and-new')}
+            />
+          ) : shown === 'sheet' && found.ask ? (
+            <SheetPreview ask={found.ask} />
+          ) : (
+            <Drawn job={job} wheel={wheel} found={found} />
+          )}
+        </Suspense>
+      </>
+    ),
+    answer: <Answer told={tell(found, job)} isWorking={found.isWorking} />,
+    next: !wish.maker ? (
+      <AskMaker wheel={wheel} />
     ) : (
-      <GearDrawing
-        wheel={wheel}
-        report={answer?.report}
-        drawing={answer && { ...answer.drawing, gears: answer.drawing.gears.slice(0, 1), expected: [] }}
-        asked={[]}
-        isWorking={false}
-        unit={unit}
-        titleBlock={titleBlockOf(
-          job,
-          wheel,
-          isExample ? 'An invented example' : part?.isTrial ? 'Trial part' : undefined,
+      <div className="entry">
+        <MadeBy
+          job={job}
+          wheel={wheel}
+          wish={wish}
+          materialFound={
+            design?.handed.part.design && splitMaterial(design.handed.part.design.material.name)[0]
+          }
+        />
+        {found.fail && (
+          <WaysOut
+            fail={found.fail}
+            onIdentify={() => store.go({ question: 'what-is-it' })}
+            onMaker={(maker, process) =>
+              store.changeWheel(wheel.id, 'made another way', (one) =>
+                changeMaking(one, { maker, process, material: undefined, machine: undefined }),
+              )
+            }
+            onAllTheSame={() =>
+              store.changeWheel(wheel.id, 'made though it is too fine', (one) =>
+                switchChange(one, 'fineness', false),
+              )
+            }
+          />
         )}
-        onTouch={(slot) => {
-          store.go({ question: 'what-is-it' });
-          store.openAct(slot);
-        }}
-      />
+        {found.ask && design && (
+          <>
+            <SaveFolder
+              ask={found.ask}
+              name={design.handed.handOver.for.name.replace(/^I'll /, 'who will ')}
+            />
+            <BeforeMaking part={design.handed.part} />
+            <FolderContents handed={design.handed} />
+          </>
+        )}
+      </div>
     ),
-    answer: <Answer plan={plan} verdict={answer?.report.verdict} />,
-    next: (
-      <Next
-        part={part}
-        process={process}
-        onProcess={setProcess}
-        isSolid={isSolid}
-        onSolid={() => setIsSolid((was) => !was)}
-        onBack={() => store.go({ question: 'what-is-it' })}
-      />
+    why: design ? (
+      <div className="why">
+        {design.handed.part.design && (
+          <Changes job={job} wheel={wheel} changes={design.handed.part.design.changes} unit={unit} />
+        )}
+        <Figures part={design.handed.part} unit={unit} />
+      </div>
+    ) : (
+      <p>The changes and their reasons stand here once somebody is chosen.</p>
     ),
-    why: part ? <Figures part={part} unit={unit} /> : <p>The figures stand here once there is an answer.</p>,
   };
 }
 
-function Answer(props: { readonly plan: Plan; readonly verdict: Certainty | undefined }): ReactNode {
-  const { plan, verdict } = props;
-  if (plan && 'fail' in plan) {
-    const { message } = plan.fail;
-    return (
-      <Verdict
-        sentence={`Not yet: ${message}.`}
-        certainty={plan.fail.code === 'not-identified' ? 'undecided' : 'nothing-fits'}
-        isWorking={false}
-      >
-        <p className="verdict-more">{plan.fail.remedy}</p>
-      </Verdict>
-    );
-  }
-  if (!plan) return <Verdict sentence="Working it out." certainty="undecided" isWorking />;
-  const { part } = plan;
+function tell({ ask, design, fail }: FoundDesign, job: Job): DesignAnswer {
+  if (!ask)
+    return {
+      sentence: 'That depends on who makes it.',
+      certainty: 'undecided',
+      word: 'yours to choose',
+      more: ['Each maker gets a folder with just the right files, a message and a shopping list.'],
+    };
+  if (fail) return tellDesignFail(fail, job);
+  if (design) return tellDesignAnswer(design.handed, job);
+  return { sentence: 'Working it out.', certainty: 'undecided', word: 'working', more: [] };
+}
+
+function Answer({
+  told,
+  isWorking,
+}: {
+  readonly told: DesignAnswer;
+  readonly isWorking: boolean;
+}): ReactNode {
   return (
-    <Verdict
-      sentence={
-        <>
-          {part.isTrial ? 'A trial part' : 'A part'} of {part.spec.teeth} teeth, size{' '}
-          {Number(part.spec.moduleMm.toFixed(4))}. <small>(module)</small>
-        </>
-      }
-      // A spec that was given needs no verdict of its own.
-      certainty={part.isTrial ? 'undecided' : (verdict ?? 'certain')}
-      isWorking={false}
-    >
-      {part.isTrial && (
-        <p className="verdict-more">
-          The answer is not sure enough to rely on, or a reading doesn't agree: try it by hand first.
+    <Verdict sentence={told.sentence} certainty={told.certainty} word={told.word} isWorking={isWorking}>
+      {told.more.map((line) => (
+        <p key={line} className="verdict-more">
+          {line}
         </p>
-      )}
+      ))}
     </Verdict>
   );
 }
 
-function Next(props: {
-  readonly part: MadePart | undefined;
-  readonly process: string;
-  readonly onProcess: (key: string) => void;
-  readonly isSolid: boolean;
-  readonly onSolid: () => void;
-  readonly onBack: () => void;
-}): ReactNode {
-  const { part, process, onProcess, isSolid, onSolid, onBack } = props;
-  if (!part) {
-    return (
-      <div className="entry-row">
-        <button type="button" className="next" onClick={onBack}>
-          What is it?
-        </button>
-      </div>
-    );
-  }
-  const [main, ...plate] = groupFiles(part);
+const viewWords: readonly (readonly [View, string])[] = [
+  ['old-and-new', 'Old and new'],
+  ['solid', 'Show the solid'],
+  ['sheet', 'Making sheet'],
+];
+
+function Views(props: { readonly view: View; readonly onView: (view: View) => void }): ReactNode {
+  // The solid has buttons of its own there, with the way back among them.
+  if (props.view === 'solid') return null;
   return (
-    <div className="entry">
-      <label>
-        How will it be made?
-        <br />
-        <select value={process} onChange={(event) => onProcess(event.currentTarget.value)}>
-          {processes.map(({ key, name }) => (
-            <option key={key} value={key}>
-              {name}
-            </option>
-          ))}
-        </select>
-      </label>
-      <section>
-        <h3 className="make-title">Before you make it</h3>
-        <ul className="make-warnings">
-          {part.warnings.map((warning) => (
-            <li key={warning}>{warning}</li>
-          ))}
-        </ul>
-      </section>
-      <Files title={part.isTrial ? 'The trial part' : 'The part'} files={main} isNext />
-      {plate.map((files) => (
-        <div key={files[0].name}>
-          <Files
-            title="The trial plate: thin gears to roll by hand against the mate"
-            files={files}
-            isNext={false}
-          />
-          <ul className="make-warnings">
-            {part.trialPlate?.marks.map(({ mark, what }) => (
-              <li key={mark}>{`${mark}: ${what}`}</li>
-            ))}
-          </ul>
-        </div>
-      ))}
-      <div className="entry-row">
-        <button type="button" aria-pressed={isSolid} onClick={onSolid}>
-          {isSolid ? 'Back to the drawing' : 'Show the solid'}
+    <div className="make-views">
+      {viewWords.map(([key, words]) => (
+        <button key={key} type="button" aria-pressed={key === props.view} onClick={() => props.onView(key)}>
+          {words}
         </button>
-      </div>
+      ))}
     </div>
   );
 }
 
-/** The part's files first, then those of the trial plate. */
-function groupFiles(part: MadePart): (typeof part.files)[] {
-  const count = partFormats.length;
-  const groups = [part.files.slice(0, count)];
-  if (part.files.length > count) groups.push(part.files.slice(count));
-  return groups;
+function Drawn(props: { readonly job: Job; readonly wheel: Wheel; readonly found: FoundDesign }): ReactNode {
+  const { job, wheel, found } = props;
+  const store = useStoreOfPage();
+  const answer = usePage((state) => state.answers[wheel.id]);
+  const isExample = usePage((state) => state.isExample);
+  const { unit } = usePage((state) => state.settings);
+  const { design } = found;
+  const note = isExample
+    ? 'An invented example'
+    : design?.handed.part.isTrial
+      ? 'Trial part'
+      : job.invented
+        ? 'Invented'
+        : undefined;
+  const titleBlock = titleBlockOf(job, wheel, note);
+  if (found.ask && design) {
+    const material = design.handed.part.design?.material.name ?? wheel.material;
+    return (
+      <OldAndNew
+        drawing={design.drawing}
+        isWorking={found.isWorking}
+        unit={unit}
+        titleBlock={{ ...titleBlock, material: material && splitMaterial(material)[0] }}
+      />
+    );
+  }
+  return (
+    <GearDrawing
+      wheel={wheel}
+      report={answer?.report}
+      drawing={answer && { ...answer.drawing, gears: answer.drawing.gears.slice(0, 1), expected: [] }}
+      asked={[]}
+      isWorking={found.isWorking}
+      unit={unit}
+      titleBlock={titleBlock}
+      onTouch={(slot) => {
+        store.go({ question: 'what-is-it' });
+        store.openAct(slot);
+      }}
+    />
+  );
 }
 
-function Files(props: {
-  readonly title: string;
-  readonly files: MadePart['files'];
-  readonly isNext: boolean;
-}): ReactNode {
-  const { title, files, isNext } = props;
+/** What speaks against the part as it is, and what can hurt, beside the step where it can. */
+function BeforeMaking({ part }: { readonly part: MadePart }): ReactNode {
+  const cautions = part.design?.cautions ?? [];
   return (
-    <section>
-      <h3 className="make-title">{title}</h3>
-      <ul className="make-files">
-        {files.map((file) => {
-          const format = partFormats.find((one) => file.name.endsWith(`.${one.extension}`));
-          return (
-            <li key={file.name}>
-              <button
-                type="button"
-                className={isNext && format?.key === '3mf' ? 'next' : undefined}
-                onClick={() =>
-                  handOver(file.bytes, file.name, format?.mediaType ?? 'application/octet-stream')
-                }
-              >
-                Save {format?.extension.toUpperCase()}
-              </button>
-              <span>
-                {format?.forWhom}{' '}
-                <span className="entry-hint">{`${Math.ceil(file.bytes.length / 1000)} kB`}</span>
-              </span>
-            </li>
-          );
-        })}
-      </ul>
-    </section>
+    <>
+      <section>
+        <h3 className="make-title">Before you make it</h3>
+        <ul className="make-list">
+          {part.warnings
+            .filter((warning) => cautions.length === 0 || !warning.startsWith('Not for lifting'))
+            .map((warning) => (
+              <li key={warning}>{warning}</li>
+            ))}
+        </ul>
+      </section>
+      {cautions.length > 0 && (
+        <section>
+          <h3 className="make-title">Take care</h3>
+          <ul className="make-list">
+            {cautions.map((caution) => (
+              <li key={caution}>{caution}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {part.trialPlate && (
+        <section>
+          <h3 className="make-title">The trial plate: thin gears to roll by hand against the mate</h3>
+          <ul className="make-list">
+            {part.trialPlate.marks.map(({ mark, what }) => (
+              <li key={mark}>{`${mark}: ${what}`}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </>
   );
 }
 

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { defaultKit, isCovered, type Job, tellOdds, type Wheel } from '../../index.ts';
+import { capitalize, defaultKit, isCovered, type Job, tellOdds, type Wheel } from '../../index.ts';
 import { GearDrawing } from '../drawing/GearDrawing.tsx';
 import { ActEntry } from '../entries/ActEntry.tsx';
 import { readField } from '../entries/read-field.ts';
@@ -10,6 +10,7 @@ import { Verdict } from '../slip/Verdict.tsx';
 import { tellUncovered } from '../start/tell-uncovered.ts';
 import { listNextActs, type NextAct } from '../state/choose-next.ts';
 import { dropReading } from '../state/edit-job.ts';
+import { isKnownBySpec } from '../state/is-specified.ts';
 import type { GearAnswer } from '../state/page-state.ts';
 import { draftKey } from '../state/page-store.ts';
 import { isSameSlot, type Slot, slotKey, slotOf } from '../state/slot.ts';
@@ -17,9 +18,12 @@ import { subjectOf } from '../state/subject-of.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { formatLength } from '../words/format-length.ts';
 import { nameAct } from '../words/name-act.ts';
-import { tellAnswer } from '../words/tell-answer.ts';
+import { nameModule } from '../words/name-module.ts';
+import { nameWheel } from '../words/name-wheel.ts';
+import { splitTrade, tellAnswer } from '../words/tell-answer.ts';
 import { tellEnding } from '../words/tell-ending.ts';
 import { titleBlockOf } from '../words/title-block-of.ts';
+import { withNames } from '../words/with-names.ts';
 import type { QuestionParts } from './question.ts';
 import { Why } from './Why.tsx';
 
@@ -97,6 +101,23 @@ function Answer(props: {
       />
     );
   }
+  if (isKnownBySpec(wheel)) {
+    const { teeth, moduleMm } = wheel.spec ?? {};
+    const [size, trade] = splitTrade(nameModule(moduleMm ?? 0));
+    return (
+      <Verdict
+        sentence={
+          <>
+            {teeth === undefined ? capitalize(size) : `${capitalize(size)}, ${teeth} teeth.`}{' '}
+            {trade && <small>({trade})</small>}
+          </>
+        }
+        certainty="certain"
+        word="as this job says"
+        isWorking={isWorking}
+      />
+    );
+  }
   const words = tellAnswer(answer?.report);
   return (
     <Verdict
@@ -160,6 +181,7 @@ function Next(props: {
           isNext={isSlip}
         />
       )}
+      {answer && !isByHand && !isSlip && <Elsewhere job={job} wheel={wheel} answer={answer} />}
       {ending && !isSlip && (
         <div className="ending">
           <p>
@@ -232,6 +254,37 @@ function Next(props: {
         />
       )}
     </>
+  );
+}
+
+/** A reading on another gear that tells more of this one than any of its own. */
+function Elsewhere(props: {
+  readonly job: Job;
+  readonly wheel: Wheel;
+  readonly answer: GearAnswer;
+}): ReactNode {
+  const { job, wheel, answer } = props;
+  const store = useStoreOfPage();
+  const { next, verdict } = answer.report;
+  const best = next.reduce((most, one) => Math.max(most, one.wheel === undefined ? one.gainBits : 0), 0);
+  const other = next.find((one) => one.wheel !== undefined && one.gainBits > best);
+  if (other?.wheel === undefined || other.wheel === wheel.id || verdict === 'certain') return null;
+  const { wheel: id } = other;
+  return (
+    <div className="ending">
+      <p>{`${capitalize(withNames(other.why, job))}.`}</p>
+      <div className="entry-row">
+        <button
+          type="button"
+          onClick={() => {
+            store.turnTo({ wheelId: id }, 'what-is-it');
+            store.openAct(slotOf(other));
+          }}
+        >
+          {`On ${nameWheel(job, id)}: ${nameAct(slotOf(other))}`}
+        </button>
+      </div>
+    </div>
   );
 }
 

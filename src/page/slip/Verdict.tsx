@@ -23,10 +23,13 @@ export function Verdict(props: {
   readonly sentence: ReactNode;
   readonly odds?: string | undefined;
   readonly certainty: Certainty;
+  /** In place of the certainty's own word, where the question is not what a gear is */
+  readonly word?: string | undefined;
   readonly isWorking: boolean;
   readonly children?: ReactNode;
 }): ReactNode {
   const { sentence, odds, certainty, isWorking, children } = props;
+  const word = props.word ?? wordOf[certainty];
   return (
     <div className={isWorking ? 'verdict verdict-working' : 'verdict'}>
       <p className="verdict-sentence" data-testid="answer">
@@ -36,7 +39,7 @@ export function Verdict(props: {
         <svg width="72" height="16" viewBox="0 0 72 16" aria-hidden="true">
           <path className={lineOf[certainty]} d="M0 8H72" />
         </svg>
-        <span>{odds === undefined ? wordOf[certainty] : `${odds} · ${wordOf[certainty]}`}</span>
+        <span>{odds === undefined ? word : `${odds} · ${word}`}</span>
       </p>
       {children}
     </div>

@@ -9,13 +9,17 @@ import { SolidStage } from './SolidStage.tsx';
 interface SolidViewProps {
   readonly job: Job;
   readonly wheelId: string;
-  readonly process: string;
+  readonly process: string | undefined;
+  readonly material?: string | undefined;
+  /** Designed to last; the old gear's copy where false */
+  readonly isLasting?: boolean | undefined;
   /** Back to the drawing */
   readonly onClose: () => void;
 }
 
 /** The solid of one gear's part, or why there is none to be seen. */
-export default function SolidView({ job, wheelId, process, onClose }: SolidViewProps): ReactNode {
+export default function SolidView(props: SolidViewProps): ReactNode {
+  const { job, wheelId, process, material, isLasting, onClose } = props;
   const store = useStoreOfPage();
   const unit = usePage((state) => state.settings.unit);
   const [part, setPart] = useState<Omit<ShapedPart, 'mesh'>>();
@@ -25,7 +29,8 @@ export default function SolidView({ job, wheelId, process, onClose }: SolidViewP
 
   useEffect(() => {
     let isCurrent = true;
-    store.worker.ask('solid', { job, wheelId, process, answer: store.answerOf(job, wheelId) }).then(
+    const answer = store.answerOf(job, wheelId);
+    store.worker.ask('solid', { job, wheelId, process, material, isLasting, answer }).then(
       (came) => {
         if (!isCurrent) return;
         setPart(came);
@@ -40,7 +45,7 @@ export default function SolidView({ job, wheelId, process, onClose }: SolidViewP
     return () => {
       isCurrent = false;
     };
-  }, [store, job, wheelId, process]);
+  }, [store, job, wheelId, process, material, isLasting]);
 
   if (isMissing) {
     return (

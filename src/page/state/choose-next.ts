@@ -1,4 +1,5 @@
 import { isCovered, type Wheel, type WheelReport } from '../../index.ts';
+import { isKnownBySpec } from './is-specified.ts';
 import { findReading, isSameSlot, type Slot, slotKey, slotOf } from './slot.ts';
 
 /** What the person does next, why, and what for: more can be taken, but nothing asks for it. */
@@ -17,7 +18,7 @@ const leastGain = 0.02;
  * tips, then what the answer says tells most; once the size is likely, what the part needs. Empty at an ending.
  */
 export function listNextActs(wheel: Wheel, report: WheelReport | undefined): NextAct[] {
-  if (!isCovered(wheel)) return [];
+  if (!isCovered(wheel) || isKnownBySpec(wheel)) return [];
   const acts: NextAct[] = [];
   const has = (slot: Slot): boolean => findReading(wheel, slot) >= 0;
   const isLeftOut = (slot: Slot): boolean => (wheel.leftOut ?? []).includes(slotKey(slot));
@@ -28,6 +29,7 @@ export function listNextActs(wheel: Wheel, report: WheelReport | undefined): Nex
   const isBlank = (wheel.readings ?? []).length === 0;
   if (wheel.kind === undefined && wheel.look === undefined && isBlank) add({ of: 'looks-like' }, 'start');
   if (wheel.state === undefined && wheel.damage === undefined) add({ of: 'happened' }, 'start');
+  if (wheel.state === 'lost' && !has({ of: 'teeth' })) return [...acts, ...listLostActs(report, isLeftOut)];
   if (!has({ of: 'teeth' })) {
     add({ of: 'teeth' }, 'start');
     return acts;
@@ -38,7 +40,7 @@ export function listNextActs(wheel: Wheel, report: WheelReport | undefined): Nex
   if (needsGap(wheel)) add({ of: 'split-gap' }, 'size', 'a split that stands open makes the gear read large');
   for (const next of report?.next ?? []) {
     // What is to be done on another gear is not an act on this one.
-    if (next.wheel !== undefined || isAskOfLost(next.of)) continue;
+    if (next.wheel !== undefined || lostAsks.includes(next.of)) continue;
     if (next.of === 'teeth' ? isLost : next.gainBits < leastGain || (isLost && next.of !== 'center-distance'))
       continue;
     add(slotOf(next), 'size', next.why);
@@ -56,9 +58,23 @@ export function listNextActs(wheel: Wheel, report: WheelReport | undefined): Nex
   ];
 }
 
-/** What the answer asks of a gear that is lost and the page has no act for yet. */
-function isAskOfLost(of: string): boolean {
-  return ['crumbs', 'post', 'neighbors', 'rows', 'speed-wanted'].includes(of);
+/** What is asked of a gear that is lost, where it is no reading of its teeth. */
+const lostAsks: readonly string[] = ['crumbs', 'post', 'neighbors', 'rows', 'speed-wanted'];
+
+/** A gear that is lost is looked for in the order that the answer gives; whoever knows its count may say it. */
+function listLostActs(report: WheelReport | undefined, isLeftOut: (slot: Slot) => boolean): NextAct[] {
+  const isSettled = report?.verdict === 'certain';
+  const asked = (report?.next ?? []).flatMap((next): NextAct[] => {
+    const slot = slotOf(next);
+    if (next.wheel !== undefined || next.of === 'teeth' || isLeftOut(slot)) return [];
+    const isOfPart = next.of === 'post';
+    if (!lostAsks.includes(next.of) && next.gainBits < leastGain) return [];
+    return [{ slot, purpose: isOfPart ? 'part' : isSettled ? 'more' : 'size', why: next.why }];
+  });
+  return [
+    ...asked,
+    { slot: { of: 'teeth' }, purpose: 'more', why: 'if you know its count, from a drawing or a manual' },
+  ];
 }
 
 /** What a part needs beside its teeth. */

@@ -26,8 +26,24 @@ export function addWheel(job: Job): Job {
   return { ...job, wheels: [...(job.wheels ?? []), { id: `gear-${number}`, readings: [] }] };
 }
 
+/** The job without a wheel, and without what names it: its meshes, and readings of other wheels against it. */
 export function removeWheel(job: Job, wheelId: string): Job {
-  return { ...job, wheels: (job.wheels ?? []).filter((wheel) => wheel.id !== wheelId) };
+  const names = (reading: JobReading): boolean =>
+    (reading.of === 'center-distance' && reading.mate === wheelId) ||
+    (reading.of === 'hand-roll' && reading.with === wheelId);
+  return {
+    ...job,
+    wheels: (job.wheels ?? [])
+      .filter((wheel) => wheel.id !== wheelId)
+      .map((wheel) =>
+        (wheel.readings ?? []).some(names)
+          ? { ...wheel, readings: (wheel.readings ?? []).filter((one) => !names(one)) }
+          : wheel,
+      ),
+    ...(job.meshes
+      ? { meshes: job.meshes.filter((mesh) => mesh.driver !== wheelId && mesh.driven !== wheelId) }
+      : {}),
+  };
 }
 
 /** The wheel with a reading put in place of the one at `index`, or added behind the others. */

@@ -1,6 +1,6 @@
 import type { Job, PlainFail, WheelDrawing, WheelReport } from '../../index.ts';
 import type { Place } from '../address.ts';
-import type { Drafts, KeepCondition, KeptSummary } from '../keep/keeper.ts';
+import type { Drafts, KeepCondition, KeptMachine, KeptParts, KeptSummary } from '../keep/keeper.ts';
 import type { OpenJob } from './open-job.ts';
 import type { Slot } from './slot.ts';
 
@@ -51,12 +51,16 @@ export interface PageState {
   readonly act: Slot | undefined;
   readonly drafts: Drafts;
   readonly settings: Settings;
+  /** Files of the person's own parts, which no job holds */
+  readonly parts: readonly KeptParts[];
+  /** Machines that the person measured, which no job holds */
+  readonly machines: readonly KeptMachine[];
   /** What could not be done, until the next action */
   readonly trouble: Trouble | undefined;
   /** What the page did by itself, said once and kept until dismissed */
   readonly said: string | undefined;
   /** A panel over the sheet: kit, the other jobs, laying a gear on the drawing */
-  readonly over: 'kit' | 'jobs' | 'lay' | 'before' | 'names' | undefined;
+  readonly over: 'kit' | 'jobs' | 'lay' | 'before' | 'names' | 'parts' | undefined;
   /** The person did something: what comes next takes the focus. Never on loading a page. */
   readonly hasActed: boolean;
   /** What the next print shows */

@@ -1,7 +1,15 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { checkSize, describeFail, Fail, type Job, type Wheel, type WheelReport } from '../../index.ts';
-import { type Place, readAddress, writeAddress } from '../address.ts';
-import type { Keeper, SaveOutcome } from '../keep/keeper.ts';
+import {
+  checkPartsSize,
+  checkSize,
+  describeFail,
+  Fail,
+  type Job,
+  type Wheel,
+  type WheelReport,
+} from '../../index.ts';
+import { type Place, readAddress, turnTo, writeAddress } from '../address.ts';
+import type { Keeper, KeptMachine, KeptParts, SaveOutcome } from '../keep/keeper.ts';
 import { type AnswerWorker, Overtaken } from '../worker/ask-worker.ts';
 import { addWheel, editWheel, startJob } from './edit-job.ts';
 import { changeJob, freshJob, type OpenJob, redoStep, undoStep } from './open-job.ts';
@@ -13,6 +21,8 @@ import { type Slot, slotKey } from './slot.ts';
 export interface PageStore {
   readonly state: StoreApi<PageState>;
   readonly worker: AnswerWorker;
+  /** For what takes long and can be given up: a worker of its own, so that answers don't wait behind it */
+  readonly searcher: AnswerWorker;
   /** What the worker said of a gear, where it said so of this very job */
   readonly answerOf: (job: Job, wheelId: string) => WheelReport | undefined;
   readonly start: () => Promise<void>;
@@ -22,6 +32,8 @@ export interface PageStore {
   readonly undo: () => void;
   readonly redo: () => void;
   readonly go: (place: Partial<Place>) => void;
+  /** Asks the question at hand about a gear or the whole train, or the first one where it can't be asked there */
+  readonly turnTo: (to: { readonly wheelId: string } | 'train', question?: Place['question']) => void;
   readonly openAct: (slot: Slot | undefined) => void;
   readonly keepDraft: (key: string, text: string) => void;
   readonly newJob: () => void;
@@ -30,6 +42,13 @@ export interface PageStore {
   /** Takes in every job of a file of jobs; says which could not be read */
   readonly takeInAll: (file: Blob) => Promise<void>;
   readonly openFile: (file: Blob, name: string) => Promise<void>;
+  /** A file of the person's own parts, kept on this machine; one of the same name is replaced */
+  readonly addParts: (file: Blob, name: string) => Promise<void>;
+  readonly dropParts: (name: string) => Promise<void>;
+  /** A measured machine, kept on this computer as it is now; how it stood before stays with it */
+  readonly keepMachine: (name: string, file: KeptMachine['file']) => Promise<void>;
+  /** The machine as it stood before its last change; one that was not there before goes */
+  readonly stepMachineBack: (name: string) => Promise<void>;
   readonly loadAll: () => Promise<readonly Job[]>;
   readonly removeJob: (id: string) => Promise<void>;
   readonly set: (settings: Partial<Settings>) => void;
@@ -40,7 +59,15 @@ export interface PageStore {
 
 export const exampleId = 'example';
 
-export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: Job): PageStore {
+/** Readings of a coupon are a dozen. */
+const mostMachineSteps = 40;
+
+export function createPageStore(
+  keeper: Keeper,
+  worker: AnswerWorker,
+  searcher: AnswerWorker,
+  example: Job,
+): PageStore {
   const state = createStore<PageState>(() => ({
     place: readAddress(window.location.hash),
     open: undefined,
@@ -52,6 +79,8 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
     act: undefined,
     drafts: {},
     settings: usualSettings,
+    parts: [],
+    machines: [],
     trouble: undefined,
     said: undefined,
     over: undefined,
@@ -180,13 +209,13 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
     const last = await keeper.lastOpen();
     const kept = last === undefined ? undefined : await keeper.load(last);
     const open = kept ?? exampleJob;
-    navigate({ jobId: open.id, wheelId: open.job.wheels?.[0]?.id, question: 'what-is-it' }, true);
+    navigate(startOf(open), true);
     adopt(open, !kept);
   };
 
   const openNew = (job: Job, said?: string): void => {
     const open = freshJob(newId(), job);
-    navigate({ jobId: open.id, wheelId: job.wheels?.[0]?.id, question: 'what-is-it' });
+    navigate(startOf(open));
     adopt(open, false);
     setState({ said, hasActed: true });
     save();
@@ -218,6 +247,26 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
     replaceOpen(changeJob(copy, what, edit));
     setState({ said: 'The example stays as it is: you are working in a copy of it.' });
     void keeper.keepLastOpen(copy.id);
+  };
+
+  const go: PageStore['go'] = (place) => {
+    navigate({ ...getState().place, ...place });
+    setState({ act: undefined, over: undefined, trouble: undefined });
+    if (getState().place.jobId !== getState().open?.id) void follow();
+  };
+
+  const keepParts = async (parts: readonly KeptParts[]): Promise<void> => {
+    setState({ parts });
+    if (!(await keeper.keepParts(parts)))
+      setState({ said: 'Your parts could not be kept on this machine: they last as long as this window.' });
+    setState({ keeping: keeper.condition() });
+  };
+
+  const keepMachines = async (machines: readonly KeptMachine[]): Promise<void> => {
+    setState({ machines });
+    if (!(await keeper.keepMachines(machines)))
+      setState({ said: 'This could not be kept on this computer: it lasts as long as this window.' });
+    setState({ keeping: keeper.condition() });
   };
 
   const takeInAll: PageStore['takeInAll'] = async (file) => {
@@ -267,6 +316,7 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
   return {
     state,
     worker,
+    searcher,
     answerOf(job, wheelId) {
       const known = getState().answers[wheelId];
       return known?.job === job ? known.report : undefined;
@@ -276,7 +326,7 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
       window.addEventListener('hashchange', () => void follow());
       keeper.onSavedElsewhere((id) => void refresh(id));
       const settings = { ...usualSettings, ...(await keeper.loadSettings()) };
-      setState({ settings });
+      setState({ settings, parts: await keeper.loadParts(), machines: await keeper.loadMachines() });
       const { place } = getState();
       if (place.jobId === undefined) await openSomething();
       else await follow();
@@ -294,10 +344,10 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
       const { open } = getState();
       if (open) replaceOpen(redoStep(open));
     },
-    go(place) {
-      navigate({ ...getState().place, ...place });
-      setState({ act: undefined, over: undefined, trouble: undefined });
-      if (getState().place.jobId !== getState().open?.id) void follow();
+    go,
+    turnTo(to, question) {
+      const { place } = getState();
+      go(turnTo({ ...place, question: question ?? place.question }, to));
     },
     openAct(act) {
       setState({ act, over: undefined, trouble: undefined, hasActed: true });
@@ -316,7 +366,7 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
     addGear() {
       change('a gear added', addWheel);
       const added = getState().open?.job.wheels?.at(-1);
-      navigate({ ...getState().place, wheelId: added?.id, question: 'what-is-it' });
+      if (added) navigate({ ...turnTo(getState().place, { wheelId: added.id }), question: 'what-is-it' });
     },
     print(printed) {
       setState({ printed });
@@ -324,6 +374,32 @@ export function createPageStore(keeper: Keeper, worker: AnswerWorker, example: J
       requestAnimationFrame(() => requestAnimationFrame(() => window.print()));
     },
     takeInAll,
+    async addParts(file, name) {
+      try {
+        checkPartsSize(file.size);
+        const bytes = new Uint8Array(await file.arrayBuffer());
+        await keepParts([...getState().parts.filter((one) => one.name !== name), { name, bytes }]);
+      } catch (error) {
+        fail(error);
+      }
+    },
+    async dropParts(name) {
+      await keepParts(getState().parts.filter((one) => one.name !== name));
+    },
+    async keepMachine(name, file) {
+      const { machines } = getState();
+      const before = machines.find((one) => one.name === name);
+      const past = before ? [...before.past, before.file].slice(-mostMachineSteps) : [];
+      await keepMachines([...machines.filter((one) => one !== before), { name, file, past }]);
+    },
+    async stepMachineBack(name) {
+      const { machines } = getState();
+      const found = machines.find((one) => one.name === name);
+      if (!found) return;
+      const others = machines.filter((one) => one !== found);
+      const file = found.past.at(-1);
+      await keepMachines(file ? [...others, { name, file, past: found.past.slice(0, -1) }] : others);
+    },
     async loadAll() {
       const kept = await Promise.all((await keeper.list()).map(({ id }) => keeper.load(id)));
       return kept.flatMap((open) => (open ? [open.job] : []));
@@ -372,6 +448,11 @@ function describeTrouble(error: unknown): Trouble {
     remedy: 'Nothing typed is lost. Save a file, then load the page again.',
     details: {},
   };
+}
+
+/** Where a job is opened: its first gear. */
+function startOf({ id, job }: OpenJob): Place {
+  return { jobId: id, subject: 'gear', wheelId: job.wheels?.[0]?.id, question: 'what-is-it' };
 }
 
 function titled(job: Job, what: string): Job {

@@ -1,5 +1,5 @@
 import { Fail, type PlainFail } from '../../index.ts';
-import type { AskName, Asks, WorkerReply, WorkerRequest } from './asks.ts';
+import type { AskName, Asks, Progress, WorkerReply, WorkerRequest, WorkerStop } from './asks.ts';
 import { startWorker } from './start-worker.ts';
 
 /** Answers that were overtaken by a newer question of the same name, or cancelled. */
@@ -12,7 +12,11 @@ export interface AnswerWorker {
     ask: Asks[Name]['ask'],
     /** Questions of one lane overtake each other; the name where left out */
     lane?: string,
+    /** What the worker tells while it is at work, as it comes */
+    onProgress?: (progress: Progress<Name>) => void,
   ) => Promise<Asks[Name]['answer']>;
+  /** Ends what is being worked out with the best so far, where it can be ended so */
+  readonly stop: () => void;
   /** Gives up what is being worked out: the worker is stopped and a new one started. */
   readonly cancel: () => void;
 }
@@ -22,13 +26,21 @@ interface Waiting {
   readonly request: WorkerRequest;
   readonly resolve: (answer: never) => void;
   readonly reject: (reason: Error) => void;
+  readonly onProgress?: ((progress: never) => void) | undefined;
 }
 
 /**
  * Sends one question at a time, so that one overtaken before it was sent costs nothing. A worker that dies is
  * started again, and the question at work is told of it.
  */
-export function createAnswerWorker(start: () => Worker = startWorker): AnswerWorker {
+export function createAnswerWorker(
+  options: {
+    readonly start?: () => Worker;
+    /** Started before it is asked anything; else with its first question */
+    readonly isEager?: boolean;
+  } = {},
+): AnswerWorker {
+  const { start = startWorker, isEager = true } = options;
   let worker: Worker | undefined;
   let number = 0;
   let atWork: Waiting | undefined;
@@ -49,6 +61,10 @@ export function createAnswerWorker(start: () => Worker = startWorker): AnswerWor
   const listen = (fresh: Worker): Worker => {
     fresh.onmessage = ({ data }: MessageEvent<WorkerReply>) => {
       if (data.id !== atWork?.request.id) return;
+      if ('progress' in data) {
+        atWork.onProgress?.(data.progress as never);
+        return;
+      }
       finish(({ lane, resolve, reject }) => {
         if (queue.some((other) => other.lane === lane)) reject(new Overtaken(lane));
         else if ('answer' in data) resolve(data.answer as never);
@@ -64,17 +80,20 @@ export function createAnswerWorker(start: () => Worker = startWorker): AnswerWor
     };
     return fresh;
   };
-  // Started before it is asked anything: it reads its own script while the page opens its storage.
-  worker = listen(start());
+  // It reads its own script while the page opens its storage.
+  if (isEager) worker = listen(start());
   return {
-    ask(name, ask, lane = name) {
+    ask(name, ask, lane = name, onProgress) {
       for (const old of queue.filter((one) => one.lane === lane)) old.reject(new Overtaken(lane));
       queue = queue.filter((one) => one.lane !== lane);
       const request: WorkerRequest = { id: ++number, name, ask };
       return new Promise((resolve, reject) => {
-        queue.push({ lane, request, resolve: resolve as (answer: never) => void, reject });
+        queue.push({ lane, request, resolve: resolve as (answer: never) => void, reject, onProgress });
         send();
       });
+    },
+    stop() {
+      if (atWork) worker?.postMessage({ stop: atWork.request.id } satisfies WorkerStop);
     },
     cancel() {
       worker?.terminate();

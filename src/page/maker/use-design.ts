@@ -1,0 +1,60 @@
+import { useEffect, useState } from 'react';
+import { Fail, type Job } from '../../index.ts';
+import { useStoreOfPage } from '../state/use-page.ts';
+import { Overtaken } from '../worker/ask-worker.ts';
+import type { Asks, MakingAsk } from '../worker/asks.ts';
+import type { MakingWish } from './making-wish.ts';
+
+export interface FoundDesign {
+  /** The last one that came, while a newer one is worked out */
+  readonly design: Asks['design']['answer'] | undefined;
+  readonly fail: Fail | undefined;
+  readonly isWorking: boolean;
+  /** What was asked; undefined while nobody makes it */
+  readonly ask: MakingAsk | undefined;
+}
+
+/** The part of a gear as its maker is given it, worked out again whenever the job or the wish changes. */
+export function useDesign(job: Job, wheelId: string, wish: MakingWish): FoundDesign {
+  const store = useStoreOfPage();
+  const [came, setCame] = useState<{
+    readonly job: Job;
+    readonly key: string;
+    readonly design: Asks['design']['answer'] | undefined;
+    readonly fail: Fail | undefined;
+  }>();
+  const { maker, process, material, machine } = wish;
+  const key = `${maker?.key} ${process?.key} ${material} ${JSON.stringify(machine?.file)}`;
+  const ask: MakingAsk | undefined = maker && {
+    job,
+    wheelId,
+    maker: maker.key,
+    process: process?.key,
+    material,
+    machine: machine?.file,
+    answer: store.answerOf(job, wheelId),
+  };
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the wish is known by its key
+  useEffect(() => {
+    if (!ask) return;
+    let isCurrent = true;
+    store.worker.ask('design', ask).then(
+      (design) => isCurrent && setCame({ job, key, design, fail: undefined }),
+      (error: unknown) => {
+        if (!isCurrent || error instanceof Overtaken) return;
+        if (error instanceof Fail) setCame({ job, key, design: undefined, fail: error });
+        else store.fail(error);
+      },
+    );
+    return () => {
+      isCurrent = false;
+    };
+  }, [store, job, wheelId, key]);
+  const isWorking = ask !== undefined && (came?.job !== job || came.key !== key);
+  return {
+    design: ask ? came?.design : undefined,
+    fail: ask && !isWorking ? came?.fail : undefined,
+    isWorking,
+    ask,
+  };
+}
