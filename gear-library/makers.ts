@@ -4,7 +4,7 @@ export interface Maker {
   readonly name: string;
   /** Keys of the processes they have, the usual one first; empty where nothing is made */
   readonly processes: readonly string[];
-  /** Keys of the part formats that they are given */
+  /** Keys of the part formats that they are given; pdf: the making sheet */
   readonly formats: readonly string[];
   /** Whether the message goes to someone else */
   readonly isOrdered: boolean;
@@ -29,7 +29,7 @@ export const makers: readonly Maker[] = [
     key: 'my-filament',
     name: 'my filament printer',
     processes: ['filament-0.4', 'filament-0.25', 'filament-0.6'],
-    formats: ['3mf'],
+    formats: ['3mf', 'pdf'],
     isOrdered: false,
     count: 3,
     whyCount: 'one to measure, one to run, one to keep beside the machine',
@@ -41,7 +41,7 @@ export const makers: readonly Maker[] = [
     key: 'my-resin',
     name: 'my resin printer',
     processes: ['resin'],
-    formats: ['stl'],
+    formats: ['stl', 'pdf'],
     isOrdered: false,
     count: 3,
     whyCount: 'one to measure, one to run, one to keep beside the machine',
@@ -53,7 +53,7 @@ export const makers: readonly Maker[] = [
     key: 'print-service',
     name: 'a print service',
     processes: ['powder-bed'],
-    formats: ['stl'],
+    formats: ['stl', 'pdf'],
     isOrdered: true,
     count: 3,
     whyCount: 'postage costs more than the second and the third',
@@ -65,7 +65,7 @@ export const makers: readonly Maker[] = [
     key: 'machine-shop',
     name: 'a machine shop',
     processes: ['machine-shop'],
-    formats: ['step', 'dxf'],
+    formats: ['step', 'dxf', 'pdf'],
     isOrdered: true,
     count: 2,
     whyCount: 'setting up costs more than the second',
@@ -77,7 +77,7 @@ export const makers: readonly Maker[] = [
     key: 'laser-cutter',
     name: 'a laser cutter',
     processes: ['laser-cut'],
-    formats: ['dxf', 'svg'],
+    formats: ['dxf', 'svg', 'pdf'],
     isOrdered: true,
     count: 4,
     whyCount: 'the cut is not quite square and not always the same: pick the best',

@@ -7,6 +7,7 @@ import type { Job } from './job/job-schema.ts';
 import { type MadePart, type MakeOptions, make } from './make.ts';
 import { findShaft } from './making/find-shaft.ts';
 import { type HandOver, planHandOver, writeHandOverTexts } from './making/plan-hand-over.ts';
+import { namePartFile } from './name-part-file.ts';
 import { planLasting } from './plan-lasting.ts';
 import { planWholePart } from './plan-whole-part.ts';
 import type { WheelForm } from './solid/wheel-form.ts';
@@ -21,6 +22,8 @@ export interface HandOverOptions extends Omit<MakeOptions, 'isLasting' | 'lastin
 export interface HandedOver {
   readonly part: MadePart;
   readonly handOver: HandOver;
+  /** Whether the making sheet goes with it, which `makeSheet` draws: its name is in the message already */
+  readonly hasSheet: boolean;
   /** The old wheel as it was read, and the part that is meant in its place; of one that is bought they are the same */
   readonly forms: { readonly old: WheelForm; readonly meant: WheelForm };
   /** Plain text files beside the part's own */
@@ -59,6 +62,7 @@ export function handOver(job: Job, options: HandOverOptions): HandedOver {
   }
   const material =
     plan.design?.material ?? (isMade ? wish.material : (findMaterial(wheel.material) ?? wish.material));
+  const hasSheet = options.formats === undefined && maker.formats.includes('pdf');
   const task = {
     maker,
     name: wheel.name ?? wheel.id,
@@ -69,13 +73,17 @@ export function handOver(job: Job, options: HandOverOptions): HandedOver {
     bushOutside: plan.design?.bushOutside,
     shaft: findShaft(planned.evidence),
     isTrial: part.isTrial,
-    fileNames: part.files.map(({ name }) => name),
+    fileNames: [
+      ...part.files.map(({ name }) => name),
+      ...(hasSheet ? [`${namePartFile(planned.name, part.isTrial)}-sheet.pdf`] : []),
+    ],
   };
   const found = planHandOver(task);
   const encoder = new TextEncoder();
   return {
     part,
     handOver: found,
+    hasSheet,
     forms: { old: planned.plan.form, meant: plan.form },
     texts: writeHandOverTexts(found, task).map(({ name, text }) => ({ name, bytes: encoder.encode(text) })),
   };

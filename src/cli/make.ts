@@ -45,22 +45,25 @@ export async function makeCommand(
   const found = await readCompensation(options, read);
   const process = options.process ?? found?.process;
   const { parts, hasSheet } = chooseFormats(options.as);
-  const { part, texts, handOver: handed } = makeFor(job, { ...options, process }, parts, found);
-  const made = hasSheet
-    ? await makeSheet(job, {
-        wheelId: options.wheel,
-        ...(process === undefined ? {} : { process }),
-        ...(options.alone ? { isAlone: true } : {}),
-        ...(part.design
-          ? {
-              isLasting: true,
-              material: options.material,
-              ...(options.off === undefined ? {} : { off: listKeys(options.off) }),
-            }
-          : {}),
-        paper: findPaper(options.paper),
-      })
-    : undefined;
+  const { part, texts, handOver: handed, ...asked } = makeFor(job, { ...options, process }, parts, found);
+  const made =
+    (asked.hasSheet ?? hasSheet)
+      ? await makeSheet(job, {
+          wheelId: options.wheel,
+          ...(process === undefined ? {} : { process }),
+          ...(options.alone ? { isAlone: true } : {}),
+          ...(part.design
+            ? {
+                isLasting: true,
+                process: part.design.process.key,
+                material: options.material,
+                ...(options.off === undefined ? {} : { off: listKeys(options.off) }),
+              }
+            : {}),
+          ...(handed ? { copies: handed.count } : {}),
+          paper: findPaper(options.paper),
+        })
+      : undefined;
   const all = [...part.files, ...(made ? [made.file] : [])];
   const paths = await writeFiles(options.out, [...all, ...texts], options.force === true);
   const files = all.map(({ bytes, format }, index) => ({
@@ -88,7 +91,10 @@ export async function makeCommand(
   };
 }
 
-type Made = Pick<HandedOver, 'part' | 'texts'> & { readonly handOver?: HandedOver['handOver'] };
+type Made = Pick<HandedOver, 'part' | 'texts'> & {
+  readonly handOver?: HandedOver['handOver'];
+  readonly hasSheet?: boolean | undefined;
+};
 
 function makeFor(
   job: Job,
@@ -106,7 +112,11 @@ function makeFor(
     ...(options.as === undefined && options.for !== undefined ? {} : { formats }),
     ...(options.off === undefined ? {} : { off: listKeys(options.off) }),
   };
-  if (options.for !== undefined) return handOver(job, { ...wish, maker: options.for });
+  if (options.for !== undefined) {
+    const handed = handOver(job, { ...wish, maker: options.for });
+    // What was asked for by --as is what is written.
+    return options.as === undefined ? handed : { ...handed, hasSheet: undefined };
+  }
   const isLasting = process !== undefined || material !== undefined || options.off !== undefined;
   return { part: make(job, { ...wish, ...(isLasting ? { isLasting } : {}) }), texts: [] };
 }

@@ -240,27 +240,46 @@ function findHubRoom({ spec }: WheelForm, { mates }: DesignTask): number {
 /** Below the root circle a hub stands clear of the spaces. */
 const rootShare = 0.98;
 
-/** A ring thick enough to bear its teeth as solid ground does. */
+/** A rim thick enough to bear its teeth as solid ground does: of a ring outward, of a wheel with a web inward. */
 export function designRim(form: WheelForm): Proposal | undefined {
-  const { spec, rimDiameter } = form;
-  if (spec.kind !== 'internal' || rimDiameter === undefined) return undefined;
+  const { spec, rimDiameter, web, holes } = form;
+  if (spec.kind === 'rack') return undefined;
   const { root, tip } = findDiameters(spec);
-  const depth = (root - tip) / 2;
-  const wanted = Math.ceil((root + 2 * solidRim * depth) * 100 - 1e-6) / 100;
-  if (rimDiameter >= wanted) return undefined;
-  return {
+  const depth = Math.abs(root - tip) / 2;
+  const propose = (from: number, to: number, inDepths: number, note: string, made: WheelForm): Proposal => ({
     change: {
       key: 'rim',
-      what: 'thicker ring',
-      from: micron(rimDiameter),
-      to: wanted,
+      what: 'thicker rim',
+      from: micron(from),
+      to,
       unit: 'mm',
-      why: `The ring is ${show((rimDiameter - root) / 2 / depth)} of a tooth's depth thick; from ${solidRim} on it bears the teeth as solid ground does. Look whether the housing has the room.`,
+      why: `The rim is ${show(inDepths)} of a tooth's depth thick; from ${solidRim} on it bears the teeth as solid ground does.${note}`,
       canTurnOff: true,
     },
-    form: { ...form, rimDiameter: wanted },
-  };
+    form: made,
+  });
+  if (spec.kind === 'internal') {
+    if (rimDiameter === undefined) return undefined;
+    const wanted = Math.ceil((root + 2 * solidRim * depth) * 100 - 1e-6) / 100;
+    if (rimDiameter >= wanted) return undefined;
+    const note = ' Look whether the housing has the room.';
+    return propose(rimDiameter, wanted, (rimDiameter - root) / 2 / depth, note, {
+      ...form,
+      rimDiameter: wanted,
+    });
+  }
+  // Holes stand where the web was: they are left, and so is it.
+  if (web === undefined || holes !== undefined) return undefined;
+  const wanted = Math.floor((root - 2 * solidRim * depth) * 100 + 1e-6) / 100;
+  if (web.rimDiameter <= wanted || wanted <= web.hubDiameter + leastWebSpan) return undefined;
+  return propose(web.rimDiameter, wanted, (root - web.rimDiameter) / 2 / depth, '', {
+    ...form,
+    web: { ...web, rimDiameter: wanted },
+  });
 }
+
+/** A web narrower than this between hub and rim is a groove, mm. */
+const leastWebSpan = 1;
 
 function micron(value: number): number {
   return Math.round(value * 1000) / 1000;

@@ -229,6 +229,8 @@ function findStanding(process: Process, stands: (one: Material) => boolean): Mat
 
 /** Wider teeth carry more, as far as the mate is wide and the machine has room. */
 function designWidth(form: WheelForm, task: DesignTask): Proposal | undefined {
+  // Beside teeth of the same piece there is no room that is theirs.
+  if (form.others?.length) return undefined;
   const widths = task.mates.flatMap(({ faceWidth }) => faceWidth ?? []);
   const byMate = widths.length > 0 ? Math.max(...widths) : Number.POSITIVE_INFINITY;
   const to = Math.floor(Math.min(form.faceWidth + task.room, byMate) * 100) / 100;
@@ -251,7 +253,7 @@ function designWidth(form: WheelForm, task: DesignTask): Proposal | undefined {
 
 /** A wheel that is meant to give way first carries less than any of its mates. */
 function designWeakLink(form: WheelForm, task: DesignTask): Proposal | undefined {
-  if (!task.isSacrificial || task.mates.length === 0) return undefined;
+  if (!task.isSacrificial || task.mates.length === 0 || form.others?.length) return undefined;
   const own = checkStrength(form, task, task.mates).carries.stall.value;
   const others = task.mates.map((mate) => ({ id: mate.id, carries: findMateCarried(mate, task, form) }));
   const [weakest] = others.sort((a, b) => a.carries - b.carries);

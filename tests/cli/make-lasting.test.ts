@@ -76,11 +76,30 @@ describe('make, designed to last', () => {
     const words = ['make', '-', '--wheel', 'p1', '--out', out, '--for', 'my-resin'];
     const { code, out: said } = await runInProcess(words, job);
     expect(code).toBe(0);
-    expect(readdirSync(out).sort()).toEqual(['message.txt', 'p1.stl', 'shopping-list.txt']);
+    expect(readdirSync(out).sort()).toEqual(['message.txt', 'p1-sheet.pdf', 'p1.stl', 'shopping-list.txt']);
     const message = readFileSync(join(out, 'message.txt'), 'utf8');
     expect(said).toContain(message.split('\n')[0]);
     expect((await runInProcess(words, job)).code).toBe(2);
     expect((await runInProcess([...words, '--force'], job)).code).toBe(0);
+  });
+
+  test('for a machine shop the making sheet goes with it, of the same part, and the message names it', async () => {
+    const out = join(folder, 'shop');
+    const words = ['make', '-', '--wheel', 'p1', '--out', out, '--for', 'machine-shop', '--json'];
+    const { code, out: said } = await runInProcess(words, job);
+    expect(code).toBe(0);
+    expect(readdirSync(out).sort()).toEqual([
+      'message.txt',
+      'p1-sheet.pdf',
+      'p1.dxf',
+      'p1.step',
+      'shopping-list.txt',
+    ]);
+    const { design, sheet, order, handOver } = JSON.parse(said);
+    expect(design.process.key).toBe('machine-shop');
+    expect(JSON.stringify(sheet)).toContain(design.material.name);
+    expect(handOver.message.join()).toContain('p1-sheet.pdf');
+    expect(JSON.stringify(order)).toContain(String(handOver.count));
   });
 
   test('teeth too fine for the process: the answer is no, with a way out, and nothing is written', async () => {

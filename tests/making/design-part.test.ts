@@ -7,10 +7,13 @@ import { findDiameters } from '../../src/involute/gear-diameters.ts';
 import { findTipLand } from '../../src/involute/tooth-thickness.ts';
 import { findWorkingPair } from '../../src/involute/working-pair.ts';
 import { specOfFields } from '../../src/job/spec-fields.ts';
+import { designRim } from '../../src/making/design-body.ts';
 import type { PartDesign } from '../../src/making/part-design.ts';
 import { findWorsening } from '../../src/making/roll-with-mates.ts';
 import { planWheel } from '../../src/plan-wheel.ts';
 import { rollPair } from '../../src/rolling/roll-pair.ts';
+import { checkForm } from '../../src/solid/check-form.ts';
+import type { WheelForm } from '../../src/solid/wheel-form.ts';
 import { makeLastingJob } from './lasting-job.ts';
 
 function design(job: Job, options: DesignOptions = {}): PartDesign {
@@ -251,6 +254,25 @@ describe('the bore of a part that lasts', () => {
     expect(changeOf(found, 'rim')).toMatchObject({ isOn: true, from: 65, to: 67.9 });
     expect(found.form.rimDiameter).toBe(67.9);
   });
+
+  test('with a web keeps 1.2 tooth depths of rim under the teeth, and leaves a web with holes alone', () => {
+    const form: WheelForm = {
+      spec: specOfFields({ teeth: 40, moduleMm: 1 }, 'external', 'spec'),
+      faceWidth: 6,
+      chamfer: 0,
+      hubs: [],
+      bore: { shape: 'round', diameter: 4 },
+      web: { thickness: 2, hubDiameter: 10, rimDiameter: 36 },
+    };
+    // Root 37.5, depth 2.25: 37.5 − 2 · 1.2 · 2.25 = 32.1.
+    const plain = designRim(form);
+    expect(plain?.change).toMatchObject({ key: 'rim', from: 36, to: 32.1 });
+    expect(plain?.form?.web?.rimDiameter).toBe(32.1);
+    checkForm(plain?.form ?? form);
+    expect(designRim(plain?.form ?? form)).toBeUndefined();
+    const holes = { count: 4, diameter: 5, circleDiameter: 23 };
+    expect(designRim({ ...form, holes })).toBeUndefined();
+  });
 });
 
 describe('load, warmth and fineness', () => {
@@ -301,8 +323,9 @@ describe('load, warmth and fineness', () => {
     const share = found.strength.after.carries.stall.value / mate.strength.before.carries.stall.value;
     expect(share).toBeGreaterThan(0.75);
     expect(share).toBeLessThan(0.85);
-    // Brass against it would have to be thinner than it can be cut.
-    const brass = design(makeLastingJob({ sacrificial: true }, weakMate), {
+    const thinMate = { ...weakMate, spec: { ...weakMate.spec, faceWidthMm: 1 } };
+    // Brass against a thin one would have to be thinner than it can be cut.
+    const brass = design(makeLastingJob({ sacrificial: true }, thinMate), {
       process: 'machine-shop',
       material: 'brass',
     });

@@ -14,13 +14,19 @@ describe('what a maker is handed', () => {
   test.each(makers.map((maker) => [maker.key, maker] as const))(
     '%s: just their files, a message, a list',
     (key, maker) => {
-      const { part, handOver: handed, texts } = handOver(makeLastingJob(), { ...quick, maker: key });
+      const {
+        part,
+        handOver: handed,
+        texts,
+        hasSheet,
+      } = handOver(makeLastingJob(), { ...quick, maker: key });
       const written = new Set(partFormats.map((format): string => format.key));
       const wanted = maker.formats.filter((format) => written.has(format));
       const isMade = maker.processes.length > 0;
       expect(part.files.map(({ format }) => format.key)).toEqual(
         isMade && wanted.length === 0 ? ['stl'] : wanted,
       );
+      expect(hasSheet).toBe(key !== 'buy-one');
       expect(texts.map(({ name }) => name)).toEqual(['message.txt', 'shopping-list.txt']);
       const message = handed.message.join('\n');
       expect(message).toContain(`${maker.count} of motor pinion`);
