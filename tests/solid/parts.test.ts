@@ -346,7 +346,7 @@ describe('where the teeth stand', () => {
         y += marked.positions[k + 1];
         count++;
       }
-      expect(count).toBeGreaterThan(2);
+      expect(count).toBeGreaterThan(8);
       const turn = side === 'top' ? (2 * 6 * Math.tan(rad(20))) / reference : 0;
       expect(Math.atan2(y, x)).toBeCloseTo(0.7 + turn, 6);
     }
