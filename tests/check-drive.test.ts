@@ -115,12 +115,27 @@ describe('what a wheel is', () => {
     expect(report.meshes[0].notes.join()).toContain('"b" is taken as identified: module 0.5, 60 teeth');
   });
 
-  test('from a count alone it has its ratio, and is not rolled', () => {
+  test('from counts alone a pair has its ratio, and is not rolled', () => {
+    const job = pair({ teeth: 20, moduleMm: 0.5 }, {}, 20.05);
+    const report = checkDrive({
+      ...job,
+      meshes: [{ kind: 'teeth', driver: 'a', driven: 'b' }],
+      wheels: [
+        { id: 'a', readings: [{ of: 'teeth', count: 20 }] },
+        { id: 'b', readings: [{ of: 'teeth', count: 60 }] },
+      ],
+    });
+    expect(report.ratio).toEqual({ num: 3, den: 1, value: 3 });
+    expect(report.meshes[0]).toMatchObject({ verdict: null });
+    expect(report.meshes[0].notes.join()).toContain('`identify` says what to measure next');
+  });
+
+  test('from a count alone it is what its mate and the distance make of it, and is rolled as that', () => {
     const job = pair({ teeth: 20, moduleMm: 0.5 }, {}, 20.05);
     const [a] = job.wheels ?? [];
     const report = checkDrive({ ...job, wheels: [a, { id: 'b', readings: [{ of: 'teeth', count: 60 }] }] });
     expect(report.ratio).toEqual({ num: 3, den: 1, value: 3 });
-    expect(report.meshes[0]).toMatchObject({ verdict: null });
-    expect(report.meshes[0].notes.join()).toContain('`identify` says what to measure next');
+    expect(report.meshes[0].verdict).toBe('turns');
+    expect(report.meshes[0].notes.join()).toContain('"b" is taken as identified: module 0.5, 60 teeth');
   });
 });

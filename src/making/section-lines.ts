@@ -1,7 +1,8 @@
 import { findDiameters } from '../involute/gear-diameters.ts';
 import { findGeneratingRack } from '../involute/generating-rack.ts';
 import { rackBackDepth } from '../involute/rack-outline.ts';
-import { type Loop, stackPart } from '../solid/part-stack.ts';
+import type { Loop } from '../solid/lay-layers.ts';
+import { stackPart } from '../solid/part-stack.ts';
 import type { WheelForm } from '../solid/wheel-form.ts';
 
 /** A part cut along its axis, mm: x along the axis from the part's lowest face, y from the axis (a rack: its datum). */

@@ -1,6 +1,6 @@
 import { Fail } from '../fail.ts';
 import { flangeOver, innerPart } from './check-form.ts';
-import type { Loop, StackLayer } from './part-stack.ts';
+import type { Loop, StackLayer } from './lay-layers.ts';
 import { leastWall } from './wheel-form.ts';
 
 /**

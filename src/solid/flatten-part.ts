@@ -3,7 +3,8 @@ import { traceOutline } from '../involute/trace-outline.ts';
 import { type ArcLoop, fitArcs } from '../plane/fit-arcs.ts';
 import { checkForm } from './check-form.ts';
 import { findArcLoop } from './find-arc-loop.ts';
-import { type Loop, type StackWall, stackPart } from './part-stack.ts';
+import type { Loop } from './lay-layers.ts';
+import { type StackWall, stackPart } from './part-stack.ts';
 import { listSections, type WheelForm } from './wheel-form.ts';
 
 /** What a curve of a flat drawing is: to be cut (the first three), or for reading alone. */

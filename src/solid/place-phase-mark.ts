@@ -1,6 +1,6 @@
 import { Fail } from '../fail.ts';
 import { findDiameters } from '../involute/gear-diameters.ts';
-import type { Loop } from './part-stack.ts';
+import type { Loop } from './lay-layers.ts';
 import { type Bore, findBoreRadius, leastWall, type PlacedSection } from './wheel-form.ts';
 
 /**

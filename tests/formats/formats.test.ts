@@ -97,7 +97,7 @@ describe('every format', () => {
           rollupOptions: { output: { entryFileNames: 'print-digests.mjs' } },
         },
       });
-      const runs = ['UTC', 'Asia/Kolkata', 'America/New_York'].map((zone) =>
+      const runs = ['Asia/Kolkata', 'America/New_York'].map((zone) =>
         execFileSync(process.execPath, [join(folder, 'print-digests.mjs')], {
           env: { ...process.env, TZ: zone },
           encoding: 'utf8',
@@ -105,7 +105,7 @@ describe('every format', () => {
           .trim()
           .split('\n'),
       );
-      expect(runs.map((lines) => lines[0])).toEqual(['offset 0', 'offset -330', 'offset 300']);
+      expect(runs.map((lines) => lines[0])).toEqual(['offset -330', 'offset 300']);
       expect(runs[0].length).toBe(1 + partFormats.length);
       for (const lines of runs) expect(lines.slice(1)).toEqual(runs[0].slice(1));
       for (const format of partFormats) {

@@ -152,7 +152,7 @@ describe('STEP, read back by an independent kernel', () => {
       step: async (bytes) => (await readStep(bytes, 0.002)).solids[0].mesh,
     };
     const volumes = [];
-    for (const format of partFormats)
+    for (const format of partFormats.filter(({ key }) => readers[key]))
       volumes.push(checkMesh(await readers[format.key](encodePart(format, shape, 'part', {}))).volume);
     expect(volumes.length).toBe(3);
     expect(Math.max(...volumes) / Math.min(...volumes) - 1).toBeLessThan(5e-4);

@@ -16,12 +16,12 @@ beforeAll(async () => {
 });
 
 describe('a part of several toothings and all that is cut into it', () => {
-  test('is one closed solid as large as its definition says, on 200 random compounds', () => {
+  test('is one closed solid as large as its definition says, on 60 random compounds', () => {
     const random = startRandom(53);
     const seen = new Map<string, number>();
     let done = 0;
     let refused = 0;
-    while (done < 200) {
+    while (done < 60) {
       const { form, genus, exactVolume, features } = drawCompound(random);
       const chordError = 0.001 * form.spec.module;
       let mesh: Mesh;
@@ -50,7 +50,7 @@ describe('a part of several toothings and all that is cut into it', () => {
     }
     expect(refused).toBeLessThan(40);
     expect(seen.size).toBe(16);
-    expect(Math.min(...seen.values())).toBeGreaterThan(8);
+    expect(Math.min(...seen.values())).toBeGreaterThan(2);
   }, 600_000);
 });
 
