@@ -1,4 +1,5 @@
 import { type Material, materials } from '../gear-library/materials.ts';
+import { processes, usualProcess } from '../gear-library/processes.ts';
 import { checkStrength } from './check-strength.ts';
 import { readWish } from './design-wheel.ts';
 import { Fail } from './fail.ts';
@@ -9,7 +10,7 @@ import { findLookAgain } from './making/find-look-again.ts';
 import type { PartChange } from './making/part-design.ts';
 import { reportDesign } from './making/report-design.ts';
 import { type LastingOptions, planLasting } from './plan-lasting.ts';
-import { planWheel } from './plan-wheel.ts';
+import { planWheel, type WheelPlan } from './plan-wheel.ts';
 import type { StrengthReport } from './strength/strength-report.ts';
 import { namePitch } from './words/name-pitch.ts';
 import { nameReading } from './words/name-reading.ts';
@@ -68,10 +69,11 @@ export interface RepairRecord {
  * the job's own. Nothing in it says that the part was made or measured: that is for the hand that makes it. Throws Fail
  * `bad-value` for a date that is none; else what `make` throws.
  */
-export function repairRecord(job: Job, options: RecordOptions): RepairRecord {
-  const date = checkDate(options.date);
-  const planned = planWheel(job, options);
+export function repairRecord(job: Job, asked: RecordOptions): RepairRecord {
+  const date = checkDate(asked.date);
+  const planned = planWheel(job, asked);
   const { wheel, answer, isTrial } = planned;
+  const options = { ...asked, process: asked.process ?? wheel.making?.process ?? chooseProcess(planned) };
   const wish = readWish(wheel, options);
   const { form, design } = planLasting(job, planned, { ...options, isLasting: true });
   if (!design) throw new Error('no design was made');
@@ -131,6 +133,14 @@ export function repairRecord(job: Job, options: RecordOptions): RepairRecord {
     },
     cautions: report.cautions,
   });
+}
+
+/** Where nobody said how it is made: the usual way, or the first one that makes teeth so fine. */
+function chooseProcess({ plan }: Pick<WheelPlan, 'plan'>): string {
+  const { module } = plan.form.spec;
+  const usual = processes.find(({ key }) => key === usualProcess);
+  if (usual && usual.leastModuleMm <= module) return usual.key;
+  return processes.find(({ leastModuleMm }) => leastModuleMm <= module)?.key ?? usualProcess;
 }
 
 function checkDate(date: string | undefined): string | undefined {

@@ -145,7 +145,7 @@ function describeTeeth({ spec }: WheelForm): string {
       ? 'straight'
       : `slanted ${degrees(Math.abs(spec.helixAngle))} degrees, ${spec.helixAngle > 0 ? 'right' : 'left'} hand`;
   const kind = { external: 'teeth', internal: 'teeth inside a ring', rack: 'teeth on a bar' }[spec.kind];
-  return `${spec.teeth} ${kind}, module ${show(spec.module)} mm, pressure angle ${degrees(spec.pressureAngle)} degrees, ${helix}, profile shift ${show(spec.profileShift)}`;
+  return `${spec.teeth} ${kind}, module ${show(spec.module)} mm, pressure angle ${degrees(spec.pressureAngle)} degrees, ${helix}, profile shift ${spec.profileShift.toFixed(3)}`;
 }
 
 function tellDimension({ what, mm, toleranceMm, how }: MatteringDimension): string {
