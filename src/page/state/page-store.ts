@@ -11,6 +11,7 @@ import {
 import { type Place, readAddress, turnTo, writeAddress } from '../address.ts';
 import type { Keeper, KeptMachine, KeptParts, SaveOutcome } from '../keep/keeper.ts';
 import { type AnswerWorker, Overtaken } from '../worker/ask-worker.ts';
+import type { EarlyAnswer } from './ask-early.ts';
 import { addWheel, editWheel, startJob } from './edit-job.ts';
 import { changeJob, freshJob, type OpenJob, redoStep, undoStep } from './open-job.ts';
 import { type PageState, type Settings, type Trouble, usualSettings } from './page-state.ts';
@@ -67,6 +68,7 @@ export function createPageStore(
   worker: AnswerWorker,
   searcher: AnswerWorker,
   example: Job,
+  early?: EarlyAnswer,
 ): PageStore {
   const state = createStore<PageState>(() => ({
     place: readAddress(window.location.hash),
@@ -157,11 +159,14 @@ export function createPageStore(
     const { job } = open;
     setState({ working: withWorking(wheel.id, true) });
     try {
-      const came = await worker.ask(
-        'identify',
-        { job, wheelId: wheel.id, slots: listPossibleSlots(wheel) },
-        `identify ${wheel.id}`,
-      );
+      const isAsked = early?.job === job && early.wheelId === wheel.id;
+      const came = await (isAsked
+        ? early.answer
+        : worker.ask(
+            'identify',
+            { job, wheelId: wheel.id, slots: listPossibleSlots(wheel) },
+            `identify ${wheel.id}`,
+          ));
       const before = getState().answers[wheel.id]?.report;
       if (getState().open?.job !== job) return;
       setState({
