@@ -264,7 +264,7 @@ const states: readonly State[] = [
     name: 'new-one-rolled',
     reach: async (page) => {
       await checkPart(page, madeReadings);
-      await page.getByRole('button', { name: /^Rolled with/ }).click();
+      await page.getByRole('button', { name: 'Rolled with its mate' }).click();
       await page.locator('.ProofSheet').waitFor();
     },
   },

@@ -55,7 +55,7 @@ export function useIsItRight(job: Job, wheel: Wheel): QuestionParts {
       <>
         {wheel.made && (
           <div className="make-views">
-            {listViews(hasPicture && proof ? nameWheel(job, proof.mate) : undefined).map(([one, words]) => (
+            {listViews(hasPicture).map(([one, words]) => (
               <button key={one} type="button" aria-pressed={one === shown} onClick={() => setView(one)}>
                 {words}
               </button>
@@ -77,7 +77,8 @@ export function useIsItRight(job: Job, wheel: Wheel): QuestionParts {
               }}
               isWorking={rolled.isWorking}
               unit={unit}
-              titleBlock={titleBlock}
+              // A narrow sheet has no line to spare for a note.
+              titleBlock={{ ...titleBlock, note: undefined }}
             />
           </div>
         ) : (
@@ -141,7 +142,12 @@ export function useIsItRight(job: Job, wheel: Wheel): QuestionParts {
         takesFocus={hasActed}
       />
     ) : (
-      <NextPrint wheel={wheel} report={found?.report} acts={acts} onRecord={() => setView('record')} />
+      <NextPrint
+        wheel={wheel}
+        report={made.isWorking ? undefined : found?.report}
+        acts={acts}
+        onRecord={() => setView('record')}
+      />
     ),
     why: found ? (
       <Dimensions job={job} wheel={wheel} report={found.report} unit={unit} />
@@ -165,10 +171,10 @@ function listActs(spanTeeth: number | undefined, part: Wheel): Slot[] {
   return [...first, ...taken];
 }
 
-function listViews(mate: string | undefined): readonly (readonly [View, string])[] {
+function listViews(hasPicture: boolean): readonly (readonly [View, string])[] {
   return [
     ['measured', 'As measured'],
-    ...(mate === undefined ? [] : [['rolled', `Rolled with ${mate}`] as const]),
+    ...(hasPicture ? [['rolled', 'Rolled with its mate'] as const] : []),
     ['record', 'Repair record'],
   ];
 }
