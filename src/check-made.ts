@@ -1,5 +1,5 @@
 import { partMethods } from '../gear-library/print-errors.ts';
-import { type Process, processes, usualProcess } from '../gear-library/processes.ts';
+import type { Process } from '../gear-library/processes.ts';
 import { methods } from '../gear-library/reading-uncertainty.ts';
 import { Fail } from './fail.ts';
 import type { GearSpec } from './involute/gear-spec.ts';
@@ -9,6 +9,7 @@ import type { MadeReport } from './job/made-report.ts';
 import { roundNumbers } from './job/round-numbers.ts';
 import { fieldsOfSpec, specOfFields } from './job/spec-fields.ts';
 import type { Compensation } from './making/compensation.ts';
+import { findProcess } from './making/find-process.ts';
 import { type JudgedDimension, judgeMade } from './making/judge-made.ts';
 import { planWheel } from './plan-wheel.ts';
 import { type ErrorPrior, errorOrder, findErrorPrior } from './readings/error-prior.ts';
@@ -49,7 +50,7 @@ export function checkMade(job: Job, wheelId: string): MadeReport {
       { wheelId },
     );
   }
-  const process = findProcess(made.process);
+  const process = findProcess(made.process, 'made.process');
   const meant = findMeant(job, wheel, made, process);
   const used = fillCompensation(made.compensation);
   const prior = findMachine(process, made);
@@ -95,18 +96,6 @@ export function checkMade(job: Job, wheelId: string): MadeReport {
     proofMissing: rolled.missing,
     next: correct(used, prior, reading),
   });
-}
-
-function findProcess(key: string = usualProcess): Process {
-  const found = processes.find((process) => process.key === key);
-  if (found) return found;
-  throw new Fail(
-    'bad-usage',
-    'made.process',
-    `no process is called "${key}"`,
-    `Use one of: ${processes.map((process) => process.key).join(', ')}.`,
-    { key },
-  );
 }
 
 function findMeant(job: Job, wheel: Wheel, made: Made, process: Process): MeantPart {

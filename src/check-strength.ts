@@ -1,11 +1,12 @@
 import { type Material, materials } from '../gear-library/materials.ts';
-import { type Process, processes, usualProcess } from '../gear-library/processes.ts';
+import { type Process, processes } from '../gear-library/processes.ts';
 import { Fail } from './fail.ts';
 import { findDiameters } from './involute/gear-diameters.ts';
 import type { GearSpec } from './involute/gear-spec.ts';
 import type { Job } from './job/job-schema.ts';
 import { roundNumbers } from './job/round-numbers.ts';
 import { checkHub } from './making/check-hub.ts';
+import { findProcess } from './making/find-process.ts';
 import { planWheel, type WheelPlan } from './plan-wheel.ts';
 import { checkTooth, type Load, type ToothDuty, type ToothStrength } from './strength/check-tooth.ts';
 import { explainBreak } from './strength/explain-break.ts';
@@ -110,18 +111,6 @@ export function checkStrength(job: Job, wheelId: string, options: StrengthOption
       ? { id: mate.id, material: mate.material.key, isMaterialAssumed: mate.isMaterialAssumed }
       : null,
   });
-}
-
-function findProcess(key: string = usualProcess): Process {
-  const found = processes.find((process) => process.key === key);
-  if (found) return found;
-  throw new Fail(
-    'bad-usage',
-    'process',
-    `no process is called "${key}"`,
-    `Use one of: ${processes.map((process) => process.key).join(', ')}.`,
-    { key },
-  );
 }
 
 function chooseMaterial(key: string | undefined, old: Material | undefined, process: Process): Material {

@@ -7,6 +7,7 @@ import { Fail } from './fail.ts';
 import { isCovered } from './job/collect-evidence.ts';
 import type { Job, Wheel } from './job/job-schema.ts';
 import { designPart } from './making/design-part.ts';
+import { findProcess } from './making/find-process.ts';
 import { type ChangeKey, changeKeys, type DesignMate, type PartDesign } from './making/part-design.ts';
 import { planWheel, type WheelPlan } from './plan-wheel.ts';
 import { findMaterial } from './strength/find-material.ts';
@@ -83,18 +84,6 @@ export function readWish(wheel: Wheel, options: DesignOptions): DesignWish {
   const material = own ?? findMaterial(process.materials[0]);
   if (!material) throw new Error(`no material for ${process.key}`);
   return { process, material, isMaterialChosen: false, off };
-}
-
-function findProcess(key: string): Process {
-  const found = processes.find((process) => process.key === key);
-  if (found) return found;
-  throw new Fail(
-    'bad-usage',
-    'process',
-    `no process is called "${key}"`,
-    `Use one of: ${processes.map((process) => process.key).join(', ')}.`,
-    { key },
-  );
 }
 
 function checkMaterial(key: string, process: Process): Material {

@@ -1,9 +1,9 @@
-import { type Process, processes, usualProcess } from '../gear-library/processes.ts';
 import { Fail } from './fail.ts';
 import type { CompensationFile } from './job/compensation-file.ts';
 import { roundNumbers } from './job/round-numbers.ts';
 import { type Calibration, calibrate } from './making/calibrate.ts';
 import type { Compensation, CompensationUncertainty } from './making/compensation.ts';
+import { findProcess } from './making/find-process.ts';
 
 /** What a machine does, and how that is known. */
 export interface FoundCompensation {
@@ -61,18 +61,6 @@ export function findCompensation(file: CompensationFile): FoundCompensation {
         : `An allowance measured on ${calibration.coupons} ${calibration.coupons === 1 ? 'coupon' : 'coupons'} of ${of} is in this file: don't scale or offset it again.`,
     calibration,
   };
-}
-
-function findProcess(key: string = usualProcess): Process {
-  const found = processes.find((process) => process.key === key);
-  if (found) return found;
-  throw new Fail(
-    'bad-usage',
-    'process',
-    `no process is called "${key}"`,
-    `Use one of: ${processes.map((process) => process.key).join(', ')}.`,
-    { key },
-  );
 }
 
 type StatedFigures = NonNullable<CompensationFile['compensation']>;

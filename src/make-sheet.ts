@@ -1,8 +1,9 @@
 import { type Material, materials } from '../gear-library/materials.ts';
-import { type Process, processes, usualProcess } from '../gear-library/processes.ts';
+import type { Process } from '../gear-library/processes.ts';
 import { Fail } from './fail.ts';
 import { type SheetFormat, sheetFormats } from './formats/sheet-formats.ts';
 import type { Job } from './job/job-schema.ts';
+import { findProcess } from './making/find-process.ts';
 import { laySheet } from './making/lay-sheet.ts';
 import { type MakingSheet, planMakingSheet } from './making/making-sheet.ts';
 import { type OrderSheet, writeOrder } from './making/order-sheet.ts';
@@ -85,13 +86,6 @@ export function planSheet(job: Job, options: SheetOptions): Pick<MadeSheet, 'she
       },
     );
   return { sheet, order: writeOrder(sheet, copies) };
-}
-
-function findProcess(key: string = usualProcess): Process {
-  const found = processes.find((process) => process.key === key);
-  // planWheel refuses a key that there is not.
-  if (!found) throw new Error(`no process ${key}`);
-  return found;
 }
 
 function chooseMaterial(asked: string | undefined, old: string | undefined, process: Process): Material {

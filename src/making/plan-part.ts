@@ -1,12 +1,12 @@
 import { type Process, processes, usualProcess } from '../../gear-library/processes.ts';
 import { defaultKit } from '../../gear-library/reading-uncertainty.ts';
-import { Fail } from '../fail.ts';
 import { findDiameters } from '../involute/gear-diameters.ts';
 import type { GearSpec } from '../involute/gear-spec.ts';
 import { findPointedDiameter } from '../involute/undercut.ts';
 import { findInstrumentUncertainty } from '../readings/measured-length.ts';
 import type { LengthReading, WheelEvidence } from '../readings/wheel-evidence.ts';
 import type { Bore, Hub, ToothedSection, WheelForm } from '../solid/wheel-form.ts';
+import { findProcess } from './find-process.ts';
 import { findUsualShafts } from './find-usual-shafts.ts';
 
 /** What a part file holds and what its maker has to know. */
@@ -92,18 +92,6 @@ export function planPart(
 }
 
 const helixWarning = 'A slanted gear runs with a mate of the same angle and the other hand only.';
-
-function findProcess(key: string): Process {
-  const found = processes.find((process) => process.key === key);
-  if (found) return found;
-  throw new Fail(
-    'bad-usage',
-    'process',
-    `no process is called "${key}"`,
-    `Use one of: ${processes.map((process) => process.key).join(', ')}.`,
-    { key },
-  );
-}
 
 function checkFineness(spec: GearSpec, process: Process): string[] {
   if (spec.module >= process.leastModuleMm - 1e-9) return [];
