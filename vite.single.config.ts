@@ -50,6 +50,9 @@ function putIntoOneFile(fileName: string): Plugin {
         else if (part.type === 'asset' && name.endsWith('.css')) style = String(part.source);
         else throw new Error(`${name} would have to be fetched`);
       }
+      // What is loaded when asked for lies in this very script: there is nothing to load beforehand. Without files of
+      // their own the mark for it stays in, a name that nobody has defined.
+      script = script.replaceAll('__VITE_PRELOAD__', 'void 0');
       // A script ends at the first closing tag in it, and a comment's opening can hide one.
       script = script.replaceAll(/<\/(?=script)/gi, '<\\/').replaceAll('<!--', '<\\!--');
       const hash = createHash('sha256').update(script).digest('base64');

@@ -22,7 +22,9 @@ export async function expectStatus(page: Page, words: string | RegExp): Promise<
   await expect.poll(() => readStatus(page), { timeout: 20_000 }).toMatch(words);
 }
 
-export const countGears = (page: Page): Promise<number> => page.locator('.train-gear').count();
+/** Without the whole train, which stands before the first gear. */
+export const countGears = (page: Page): Promise<number> =>
+  page.locator('.train-gear', { hasNotText: /^gear train$/ }).count();
 
 /** A page with the film splicer as a job of its own, open and kept. */
 export async function openOwnJob(page: Page): Promise<void> {

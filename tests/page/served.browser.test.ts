@@ -39,3 +39,16 @@ test('the single file opens from disk, answers, and keeps its work', async () =>
   await page.reload();
   await expect.poll(() => countGears(page)).toBe(2);
 });
+
+test('the single file makes a part too: what is loaded when asked for is in it', async () => {
+  const page = await openPage({ address: inject('singleAddress') });
+  await waitForOdds(page);
+  await openOwnJob(page);
+  await page.getByRole('button', { name: 'How to make it' }).first().click();
+  await page.getByRole('button', { name: 'My resin printer' }).click();
+  const [folder] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: /^Save the folder/ }).click(),
+  ]);
+  expect(folder.suggestedFilename()).toBe('feed-for-my-resin.zip');
+});
