@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { servePage } from '../../src/cli/serve-page.ts';
+import { chromiumArgs } from '../page/chromium-args.ts';
 import { findFreePort } from '../page/find-free-port.ts';
 
 /** A page of the same address with one button and a script of one line: what any page costs in this browser. */
@@ -21,7 +22,7 @@ export async function run(brief: boolean): Promise<void> {
   const served = await servePage('dist/page', await findFreePort());
   const browser = await chromium.launch({
     executablePath: found.stdout.trim(),
-    args: ['--no-sandbox', '--disable-gpu', '--enable-unsafe-swiftshader'],
+    args: [...chromiumArgs],
   });
   try {
     const rounds = brief ? 1 : 10;

@@ -1,6 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, expect, inject, onTestFinished } from 'vitest';
+import { chromiumArgs } from './chromium-args.ts';
 
 export interface PageOptions {
   readonly width?: number;
@@ -29,8 +30,7 @@ export function openBrowser(): Promise<Browser> {
   browser ??= chromium.launch({
     executablePath: inject('chromium'),
     args: [
-      ...['--no-sandbox', '--disable-gpu', '--enable-unsafe-swiftshader', '--disable-quic', '--no-first-run'],
-      ...['--disable-background-networking', '--disable-component-update', '--disable-sync'],
+      ...chromiumArgs,
       // Even a name that slips through finds nobody.
       '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1, EXCLUDE localhost',
     ],
