@@ -25,6 +25,11 @@ export function checkDrive(job: Job): DriveReport {
   return roundDrive({ ...report, notes: [...report.notes, manyNote] });
 }
 
+/** The same with nothing rolled, for who asks about speeds, torques and distances alone. */
+export function checkDriveUnrolled(job: Job): DriveReport {
+  return roundDrive(reportDrive(collectDrive(job, openIdentities(job))));
+}
+
 /** Rolls each pair at a distance once, however often it stands in the drive. */
 function rememberPairs(effort: RollingOptions): RollPair {
   const known = new Map<string, ReturnType<RollPair>>();

@@ -2,13 +2,14 @@ import { partMethods } from '../gear-library/print-errors.ts';
 import type { Process } from '../gear-library/processes.ts';
 import { methods } from '../gear-library/reading-uncertainty.ts';
 import { Fail } from './fail.ts';
-import type { GearSpec } from './involute/gear-spec.ts';
+import { findMates } from './find-mates.ts';
 import { collectEvidence, findWheels, kindOf } from './job/collect-evidence.ts';
 import type { Job, Wheel } from './job/job-schema.ts';
 import type { MadeReport } from './job/made-report.ts';
 import { roundNumbers } from './job/round-numbers.ts';
 import { fieldsOfSpec, specOfFields } from './job/spec-fields.ts';
 import type { Compensation } from './making/compensation.ts';
+import { fillCompensation } from './making/fill-compensation.ts';
 import { findProcess } from './making/find-process.ts';
 import { type JudgedDimension, judgeMade } from './making/judge-made.ts';
 import { planWheel } from './plan-wheel.ts';
@@ -20,6 +21,7 @@ import type { WheelEvidence } from './readings/wheel-evidence.ts';
 import { rollPair } from './rolling/roll-pair.ts';
 import type { RolledWheel } from './rolling/rolled-wheel.ts';
 import type { RollingProof } from './rolling/rolling-proof.ts';
+import { tryPlanWheel } from './try-plan-wheel.ts';
 
 /** Of a bush's outside, mm: an h9 of 3 to 6 mm is 0.03 wide (ISO 286-1), taken as even over its width. */
 const bushDeviation = 0.009;
@@ -117,16 +119,6 @@ function findMeant(job: Job, wheel: Wheel, made: Made, process: Process): MeantP
   };
 }
 
-function fillCompensation(stated: Made['compensation']): Compensation {
-  return {
-    scalePercent: stated?.scalePercent ?? 0,
-    outsidePerSideMm: stated?.outsidePerSideMm ?? 0,
-    teethPerSideMm: stated?.teethPerSideMm ?? stated?.outsidePerSideMm ?? 0,
-    holesPerSideMm: stated?.holesPerSideMm ?? 0,
-    firstLayerPerSideMm: stated?.firstLayerPerSideMm ?? 0,
-  };
-}
-
 /** What is thought of the machine before this part: what was measured of it, where that comes with its give or take. */
 function findMachine(process: Process, made: Made): ErrorPrior {
   const usual = findErrorPrior(process);
@@ -217,7 +209,7 @@ function rollMade(
   outOfRound: OutOfRound | undefined,
 ): { proof: RollingProof | undefined; report: MadeReport['proof']; missing: string | null } {
   const missing = (why: string) => ({ proof: undefined, report: null, missing: why });
-  const mate = findMate(job, wheel);
+  const mate = findRolledMate(job, wheel);
   if (typeof mate === 'string') return missing(mate);
   const thickness = reading.dimensions.find(({ of }) => of === 'tooth-thickness');
   // Thicker by s is closer by s/(2 tan α), so what isn't known of the one counts as the other.
@@ -256,7 +248,7 @@ function finiteOrNull(value: number): number | null {
   return Number.isFinite(value) ? value : null;
 }
 
-interface FoundMate {
+interface RolledMate {
   readonly id: string;
   readonly wheel: RolledWheel;
   readonly isDriver: boolean;
@@ -265,18 +257,14 @@ interface FoundMate {
 }
 
 /** The mate to roll against, or why there is none. */
-function findMate(job: Job, wheel: Wheel): FoundMate | string {
+function findRolledMate(job: Job, wheel: Wheel): RolledMate | string {
   let why = 'the job names no wheel that it runs against';
-  for (const mesh of job.meshes ?? []) {
-    if (mesh.kind !== undefined && mesh.kind !== 'teeth') continue;
-    const id = mesh.driver === wheel.id ? mesh.driven : mesh.driven === wheel.id ? mesh.driver : undefined;
-    const mate = id === undefined ? undefined : job.wheels?.find((one) => one.id === id);
-    if (!mate) continue;
+  for (const { mesh, mate, isDriver } of findMates(job, wheel.id)) {
     if (mesh.centerMm === undefined) {
       why = `the distance of the shafts to "${mate.id}" is not in the job`;
       continue;
     }
-    const spec = findSpec(job, mate.id);
+    const spec = tryPlanWheel(job, mate.id)?.plan.form.spec;
     if (!spec) {
       why = `"${mate.id}" is not known well enough to roll against`;
       continue;
@@ -289,22 +277,12 @@ function findMate(job: Job, wheel: Wheel): FoundMate | string {
         missing: mate.missing ?? [],
         runout: mate.runoutMm ?? 0,
       },
-      isDriver: mesh.driver === mate.id,
+      isDriver,
       mm: mesh.centerMm,
       u: mesh.uMm ?? methods['center-distance'].uMm,
     };
   }
   return why;
-}
-
-function findSpec(job: Job, wheelId: string): GearSpec | undefined {
-  try {
-    return planWheel(job, { wheelId }).plan.form.spec;
-  } catch (error) {
-    // A mate that isn't known yet is no failure of this part's.
-    if (error instanceof Fail) return undefined;
-    throw error;
-  }
 }
 
 function reportDimension(one: JudgedDimension): MadeReport['dimensions'][number] {

@@ -1,11 +1,13 @@
-import { type Material, materials } from '../gear-library/materials.ts';
-import { type Process, processes } from '../gear-library/processes.ts';
+import type { Material } from '../gear-library/materials.ts';
+import { processes } from '../gear-library/processes.ts';
 import { Fail } from './fail.ts';
+import { findMates, isIdler } from './find-mates.ts';
 import { findDiameters } from './involute/gear-diameters.ts';
 import type { GearSpec } from './involute/gear-spec.ts';
 import type { Job } from './job/job-schema.ts';
 import { roundNumbers } from './job/round-numbers.ts';
 import { checkHub } from './making/check-hub.ts';
+import { chooseUsualMaterial, readMaterial } from './making/choose-material.ts';
 import { findProcess } from './making/find-process.ts';
 import { planWheel, type WheelPlan } from './plan-wheel.ts';
 import { checkTooth, type Load, type ToothDuty, type ToothStrength } from './strength/check-tooth.ts';
@@ -14,6 +16,7 @@ import type { FormFactor } from './strength/find-form-factor.ts';
 import { findMaterial } from './strength/find-material.ts';
 import { exactly, multiply, type Range } from './strength/range.ts';
 import type { StrengthReport } from './strength/strength-report.ts';
+import { tryPlanWheel } from './try-plan-wheel.ts';
 
 export interface StrengthOptions {
   /** A key of the materials; left out: the job's own where it is one, else the first that the process makes gears of */
@@ -35,8 +38,10 @@ export interface StrengthOptions {
   readonly isAcrossLayers?: boolean | undefined;
 }
 
-const usualTemperature = 23;
-const usualCycles = 1e7;
+/** Of the teeth, °C: a room. */
+export const usualTemperature = 23;
+/** How often each tooth meshes in its life. */
+export const usualCycles = 1e7;
 
 /**
  * Whether a wheel of a job lasts in a material and process: what governs, by what margin and how unsure; what its
@@ -52,7 +57,10 @@ export function checkStrength(job: Job, wheelId: string, options: StrengthOption
   const plan = planWheel(job, { wheelId, process: process.key });
   const { form } = plan.plan;
   const oldMaterial = findMaterial(plan.wheel.material);
-  const material = chooseMaterial(options.material, oldMaterial, process);
+  const material =
+    options.material === undefined
+      ? chooseUsualMaterial(oldMaterial, process)
+      : readMaterial(options.material);
   const loads = findLoads(job, plan, options);
   const mate = findMate(job, wheelId);
   const hub = checkHub({ form, evidence: plan.evidence, material, process, oldMaterial });
@@ -113,24 +121,6 @@ export function checkStrength(job: Job, wheelId: string, options: StrengthOption
   });
 }
 
-function chooseMaterial(key: string | undefined, old: Material | undefined, process: Process): Material {
-  if (key === undefined) {
-    if (old && process.materials.includes(old.key)) return old;
-    const first = materials.find((one) => one.key === process.materials[0]);
-    if (!first) throw new Error(`no material for ${process.key}`);
-    return first;
-  }
-  const found = findMaterial(key);
-  if (found) return found;
-  throw new Fail(
-    'bad-value',
-    'material',
-    `no material is called "${key}"`,
-    `Use one of: ${materials.map((material) => material.key).join(', ')}.`,
-    { key },
-  );
-}
-
 function checkNumber(field: string, value: number, least: number, greatest: number): number {
   if (value >= least && value <= greatest) return value;
   throw new Fail(
@@ -189,34 +179,19 @@ interface KnownMate {
 
 /** The first wheel that teeth join to this one and whose spec is given or can be worked out. */
 function findMate(job: Job, wheelId: string): KnownMate | undefined {
-  for (const mesh of job.meshes ?? []) {
-    if (mesh.kind !== undefined && mesh.kind !== 'teeth') continue;
-    const id = mesh.driver === wheelId ? mesh.driven : mesh.driven === wheelId ? mesh.driver : undefined;
-    const wheel = id === undefined ? undefined : job.wheels?.find((one) => one.id === id);
-    if (!wheel) continue;
-    const known = findMaterial(wheel.material);
-    const material = known ?? findMaterial('steel');
-    const spec = findSpec(job, wheel.id);
-    if (!spec || !material) continue;
-    return { id: wheel.id, spec, material, isMaterialAssumed: !known, centerDistance: mesh.centerMm };
+  for (const { mesh, mate } of findMates(job, wheelId)) {
+    const known = findMaterial(mate.material);
+    const spec = tryPlanWheel(job, mate.id)?.plan.form.spec;
+    if (!spec) continue;
+    return {
+      id: mate.id,
+      spec,
+      material: known ?? readMaterial('steel'),
+      isMaterialAssumed: !known,
+      centerDistance: mesh.centerMm,
+    };
   }
   return undefined;
-}
-
-function findSpec(job: Job, wheelId: string): GearSpec | undefined {
-  try {
-    return planWheel(job, { wheelId }).plan.form.spec;
-  } catch (error) {
-    // A mate that isn't known yet is no failure of this wheel's.
-    if (error instanceof Fail) return undefined;
-    throw error;
-  }
-}
-
-/** A wheel that is driven by one and drives another bends its teeth both ways. */
-function isIdler(job: Job, wheelId: string): boolean {
-  const meshes = (job.meshes ?? []).filter(({ kind }) => kind === undefined || kind === 'teeth');
-  return meshes.some(({ driver }) => driver === wheelId) && meshes.some(({ driven }) => driven === wheelId);
 }
 
 function judgeHeat({ warmLimitC }: Material, temperatureC: number): StrengthReport['heat'] {

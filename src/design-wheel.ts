@@ -1,16 +1,19 @@
 import { warmPlaces } from '../gear-library/lasting.ts';
-import { type Material, materials } from '../gear-library/materials.ts';
+import type { Material } from '../gear-library/materials.ts';
 import { type Process, processes, usualProcess } from '../gear-library/processes.ts';
-import { checkDrive } from './check-drive.ts';
+import { checkDriveUnrolled } from './check-drive.ts';
+import { usualCycles, usualTemperature } from './check-strength.ts';
 import type { DriveReport, ShaftReport } from './drive/drive-report.ts';
 import { Fail } from './fail.ts';
-import { isCovered } from './job/collect-evidence.ts';
+import { findMates, isIdler } from './find-mates.ts';
 import type { Job, Wheel } from './job/job-schema.ts';
+import { chooseUsualMaterial, readMaterial } from './making/choose-material.ts';
 import { designPart } from './making/design-part.ts';
 import { findProcess } from './making/find-process.ts';
 import { type ChangeKey, changeKeys, type DesignMate, type PartDesign } from './making/part-design.ts';
-import { planWheel, type WheelPlan } from './plan-wheel.ts';
+import type { WheelPlan } from './plan-wheel.ts';
 import { findMaterial } from './strength/find-material.ts';
+import { tryPlanWheel } from './try-plan-wheel.ts';
 
 export interface DesignOptions {
   /** A key of the processes; left out: the job's own, else the usual one */
@@ -42,22 +45,20 @@ export function designWheel(
   const { wheel, evidence, plan } = planned;
   const wish = readWish(wheel, options);
   const making = wheel.making ?? {};
-  const drive = checkDrive(job);
+  const drive = checkDriveUnrolled(job);
   const torque = findTorque(drive, wheel);
   const warm = findWarmth(job, wheel);
-  const meshes = (job.meshes ?? []).filter(({ kind }) => kind === undefined || kind === 'teeth');
   return designPart({
     form: plan.form,
     evidence,
     oldMaterial: findMaterial(wheel.material),
     ...wish,
-    mates: findMates(job, wheel, drive),
+    mates: listMates(job, wheel, drive),
     runningTorque: torque?.runningTorqueNmm ?? undefined,
     stallTorque: torque?.torqueNmm ?? undefined,
     ...warm,
     cycles: usualCycles,
-    isReversed:
-      meshes.some(({ driver }) => driver === wheel.id) && meshes.some(({ driven }) => driven === wheel.id),
+    isReversed: isIdler(job, wheel.id),
     isWet: making.wet ?? false,
     wantsSpur: making.spur ?? false,
     isSacrificial: wheel.sacrificial ?? false,
@@ -65,11 +66,6 @@ export function designWheel(
     room: making.roomMm ?? 0,
   });
 }
-
-/** Ten million meshings: as `checkStrength` has it. */
-const usualCycles = 1e7;
-
-const room = 23;
 
 /** The process, material and switched off changes that hold for a wheel. */
 export function readWish(wheel: Wheel, options: DesignOptions): DesignWish {
@@ -79,24 +75,12 @@ export function readWish(wheel: Wheel, options: DesignOptions): DesignWish {
   const off = [...new Set([...(making.off ?? []), ...(options.off ?? [])])].map(checkKey);
   if (key !== undefined)
     return { process, material: checkMaterial(key, process), isMaterialChosen: true, off };
-  const old = findMaterial(wheel.material);
-  const own = old && process.materials.includes(old.key) ? old : undefined;
-  const material = own ?? findMaterial(process.materials[0]);
-  if (!material) throw new Error(`no material for ${process.key}`);
+  const material = chooseUsualMaterial(findMaterial(wheel.material), process);
   return { process, material, isMaterialChosen: false, off };
 }
 
 function checkMaterial(key: string, process: Process): Material {
-  const found = findMaterial(key);
-  if (!found) {
-    throw new Fail(
-      'bad-value',
-      'material',
-      `no material is called "${key}"`,
-      `Use one of: ${materials.map((material) => material.key).join(', ')}.`,
-      { key },
-    );
-  }
+  const found = readMaterial(key);
   if (process.materials.includes(found.key)) return found;
   const others = processes.filter(({ materials: makes }) => makes.includes(found.key));
   throw new Fail(
@@ -134,21 +118,15 @@ function findWarmth(
   if (temperatureC !== undefined) return { temperatureC, warmBecause: undefined };
   const isOnMotor = job.motor?.shaft !== undefined && wheel.shaft === job.motor.shaft;
   const place = warmPlaces.find(({ key }) => key === (near ?? (isOnMotor ? 'motor' : 'neither')));
-  return { temperatureC: place?.temperatureC ?? room, warmBecause: place?.name };
+  return { temperatureC: place?.temperatureC ?? usualTemperature, warmBecause: place?.name };
 }
 
 /** Every wheel that a mesh of teeth joins to this one and whose teeth are known. */
-function findMates(job: Job, wheel: Wheel, drive: DriveReport): DesignMate[] {
-  return (job.meshes ?? []).flatMap((mesh): DesignMate[] => {
-    if (mesh.kind !== undefined && mesh.kind !== 'teeth') return [];
-    const isDriven = mesh.driver === wheel.id;
-    const id = isDriven ? mesh.driven : mesh.driven === wheel.id ? mesh.driver : undefined;
-    const mate = id === wheel.id ? undefined : job.wheels?.find((one) => one.id === id);
-    const planned = mate && findPlan(job, mate);
-    if (!mate || !planned) return [];
+function listMates(job: Job, wheel: Wheel, drive: DriveReport): DesignMate[] {
+  return findMates(job, wheel.id).flatMap(({ mesh, mate, isDriver }): DesignMate[] => {
+    const planned = mate.id === wheel.id ? undefined : tryPlanWheel(job, mate.id);
+    if (!planned) return [];
     const known = findMaterial(mate.material);
-    const material = known ?? findMaterial('steel');
-    if (!material) throw new Error('no steel');
     const report = drive.meshes.find(
       ({ driver, driven }) => driver === mesh.driver && driven === mesh.driven,
     );
@@ -160,28 +138,17 @@ function findMates(job: Job, wheel: Wheel, drive: DriveReport): DesignMate[] {
           spec: planned.plan.form.spec,
           ...(isKept && mate.tipWearMm ? { tipWear: mate.tipWearMm } : {}),
         },
-        material,
+        material: known ?? readMaterial('steel'),
         isMaterialAssumed: !known,
         faceWidth: mate.spec?.faceWidthMm,
         center:
           report?.centerMm === null || report?.centerMm === undefined
             ? undefined
             : { mm: report.centerMm, u: report.centerUMm ?? 0 },
-        isDriven,
+        isDriven: !isDriver,
         turnsSpur: mate.making?.spur ?? false,
         isSacrificial: mate.sacrificial ?? false,
       },
     ];
   });
-}
-
-function findPlan(job: Job, mate: Wheel): WheelPlan | undefined {
-  if (!isCovered(mate)) return undefined;
-  try {
-    return planWheel(job, { wheelId: mate.id });
-  } catch (error) {
-    // A mate that isn't known yet is no failure of this wheel's.
-    if (error instanceof Fail) return undefined;
-    throw error;
-  }
 }

@@ -3,6 +3,7 @@ import type { CompensationFile } from './job/compensation-file.ts';
 import { roundNumbers } from './job/round-numbers.ts';
 import { type Calibration, calibrate } from './making/calibrate.ts';
 import type { Compensation, CompensationUncertainty } from './making/compensation.ts';
+import { fillCompensation } from './making/fill-compensation.ts';
 import { findProcess } from './making/find-process.ts';
 
 /** What a machine does, and how that is known. */
@@ -33,8 +34,8 @@ export function findCompensation(file: CompensationFile): FoundCompensation {
   if (calibration.coupons === 0 && stated) {
     return {
       process: process.key,
-      figures: fill(stated),
-      uncertainty: file.uncertainty && fill(file.uncertainty),
+      figures: fillCompensation(stated),
+      uncertainty: file.uncertainty && fillCompensation(file.uncertainty),
       from: 'stated',
       origin: `An allowance as set for ${of} is in this file: don't scale or offset it again.`,
       calibration,
@@ -60,17 +61,5 @@ export function findCompensation(file: CompensationFile): FoundCompensation {
         ? `A typical allowance for a ${process.name} is in this file, not one measured on yours: print the coupon, or one part, and measure it.`
         : `An allowance measured on ${calibration.coupons} ${calibration.coupons === 1 ? 'coupon' : 'coupons'} of ${of} is in this file: don't scale or offset it again.`,
     calibration,
-  };
-}
-
-type StatedFigures = NonNullable<CompensationFile['compensation']>;
-
-function fill(stated: StatedFigures): Compensation {
-  return {
-    scalePercent: stated.scalePercent ?? 0,
-    outsidePerSideMm: stated.outsidePerSideMm ?? 0,
-    teethPerSideMm: stated.teethPerSideMm ?? stated.outsidePerSideMm ?? 0,
-    holesPerSideMm: stated.holesPerSideMm ?? 0,
-    firstLayerPerSideMm: stated.firstLayerPerSideMm ?? 0,
   };
 }

@@ -1,10 +1,9 @@
-import { processes } from '../gear-library/processes.ts';
-import { Fail } from './fail.ts';
 import { encodePart } from './formats/encode-part.ts';
 import { partFormats } from './formats/part-formats.ts';
 import { type CompensationFile, formatCompensation } from './job/compensation-file.ts';
 import type { CouponReading } from './making/calibrate.ts';
 import { couponForm } from './making/coupon-form.ts';
+import { findProcess } from './making/find-process.ts';
 import { shapeCoupon } from './making/shape-coupon.ts';
 
 export interface CouponFiles {
@@ -22,16 +21,7 @@ const usualChordError = 0.002;
  * a process that is not known, or that no coupon is made for.
  */
 export function layCoupon(processKey: string): CouponFiles {
-  const process = processes.find(({ key }) => key === processKey);
-  if (!process) {
-    throw new Fail(
-      'bad-usage',
-      'process',
-      `no process is called "${processKey}"`,
-      `Use one of: ${processes.map(({ key }) => key).join(', ')}.`,
-      { key: processKey },
-    );
-  }
+  const process = findProcess(processKey);
   const { mesh, steps } = shapeCoupon(process, usualChordError);
   const metadata = {
     Title: 'calibration coupon',

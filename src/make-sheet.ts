@@ -1,8 +1,9 @@
-import { type Material, materials } from '../gear-library/materials.ts';
+import type { Material } from '../gear-library/materials.ts';
 import type { Process } from '../gear-library/processes.ts';
 import { Fail } from './fail.ts';
 import { type SheetFormat, sheetFormats } from './formats/sheet-formats.ts';
 import type { Job } from './job/job-schema.ts';
+import { chooseUsualMaterial, readMaterial } from './making/choose-material.ts';
 import { findProcess } from './making/find-process.ts';
 import { laySheet } from './making/lay-sheet.ts';
 import { type MakingSheet, planMakingSheet } from './making/making-sheet.ts';
@@ -89,22 +90,7 @@ export function planSheet(job: Job, options: SheetOptions): Pick<MadeSheet, 'she
 }
 
 function chooseMaterial(asked: string | undefined, old: string | undefined, process: Process): Material {
-  if (asked !== undefined) {
-    const found = findMaterial(asked);
-    if (found) return found;
-    throw new Fail(
-      'bad-value',
-      'material',
-      `no material is called "${asked}"`,
-      `Use one of: ${materials.map(({ key }) => key).join(', ')}.`,
-      { material: asked },
-    );
-  }
-  const known = findMaterial(old);
-  if (known && process.materials.includes(known.key)) return known;
-  const first = materials.find(({ key }) => key === process.materials[0]);
-  if (!first) throw new Error(`no material for ${process.key}`);
-  return first;
+  return asked === undefined ? chooseUsualMaterial(findMaterial(old), process) : readMaterial(asked);
 }
 
 function findPaper(key: string = 'a4'): Paper {

@@ -76,7 +76,6 @@ export function make(job: Job, options: MakeOptions): MadePart {
   const planned = planWholePart(job, options);
   const { wheel, answer, isTrial, planRival, wheelIds, name: called } = planned;
   const plan = options.lasting ?? planLasting(job, planned, options);
-  const design = plan.report === undefined ? {} : { design: plan.report };
   const chordError = options.chordErrorMm ?? findUsualChordError(plan.form);
   const name = namePartFile(called, isTrial);
   const drawn = options.compensation ? compensatePart(plan.form, options.compensation.figures) : undefined;
@@ -89,38 +88,29 @@ export function make(job: Job, options: MakeOptions): MadePart {
           one === noAllowance ? [options.compensation?.origin ?? '', ...drawn.advice] : [one],
         )
       : plan.warnings;
-  const changes = drawn ? describeChanges(drawn.changes, options.compensation) : {};
-  const files = writeShape(shape, name, metadata, formats);
-  const rivals = answer && isTrial ? listRivals(answer.candidates).slice(0, 4) : [];
-  if (rivals.length < 2 || plan.form.spec.kind !== 'external') {
-    return {
-      wheelId: wheel.id,
-      wheelIds,
-      isTrial,
-      warnings,
-      spec: fieldsOfSpec(plan.form.spec),
-      ...design,
-      files,
-      ...changes,
-    };
-  }
-  const plate = layTrialPlate(
-    rivals.map((rival) => {
-      const form = { ...planRival(rival.spec).form, hubs: [], chamfer: 0 };
-      return options.compensation ? compensatePart(form, options.compensation.figures).form.spec : form.spec;
-    }),
-    drawn?.form.bore ?? plan.form.bore,
-    chordError,
-  );
-  return {
+  const part: MadePart = {
     wheelId: wheel.id,
     wheelIds,
     isTrial,
     warnings,
     spec: fieldsOfSpec(plan.form.spec),
-    ...design,
-    ...changes,
-    files: [...files, ...writeShape(plate, `${namePartFile(wheel.id, true)}-plate`, metadata, formats)],
+    ...(plan.report === undefined ? {} : { design: plan.report }),
+    files: writeShape(shape, name, metadata, formats),
+    ...(drawn ? describeChanges(drawn.changes, options.compensation) : {}),
+  };
+  const rivals = answer && isTrial ? listRivals(answer.candidates).slice(0, 4) : [];
+  if (rivals.length < 2 || plan.form.spec.kind !== 'external') return part;
+  const plate = layTrialPlate(
+    rivals.map((rival) => {
+      const form = { ...planRival(rival.spec).form, hubs: [], chamfer: 0 };
+      return options.compensation ? compensatePart(form, options.compensation.figures).form.spec : form.spec;
+    }),
+    form.bore,
+    chordError,
+  );
+  return {
+    ...part,
+    files: [...part.files, ...writeShape(plate, `${namePartFile(wheel.id, true)}-plate`, metadata, formats)],
     trialPlate: {
       marks: plate.marks.map((mark, i) => ({
         mark,

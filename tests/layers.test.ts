@@ -66,6 +66,21 @@ describe('imports point down only', () => {
       "import { planPart } from '../making/plan-part.ts';\nexport const planted = planPart;\n",
     ],
     [
+      'a room on a verb',
+      'src/making/planted.ts',
+      "import { make } from '../make.ts';\nexport const planted = make;\n",
+    ],
+    [
+      'cli on a verb past the index',
+      'src/cli/planted.ts',
+      "import { make } from '../make.ts';\nexport const planted = make;\n",
+    ],
+    [
+      'a verb on a front end',
+      'src/planted.ts',
+      "import { runCommandLine } from './cli/run-command-line.ts';\nexport const planted = runCommandLine;\n",
+    ],
+    [
       'cli past the index',
       'src/cli/planted.ts',
       "import { judge } from '../readings/judge.ts';\nexport const planted = judge;\n",

@@ -5,6 +5,7 @@ import { joinPosts } from './join-posts.ts';
 import { keepFront } from './keep-front.ts';
 import { numberWheels } from './number-wheels.ts';
 import { countCombinations, measurePosts } from './plan-groups.ts';
+import { runSearch } from './run-search.ts';
 import type { PostChoice } from './search-posts.ts';
 import type { SearchProgress } from './search-progress.ts';
 import { tellRatio } from './tell-ratio.ts';
@@ -56,60 +57,44 @@ export function* searchFront<Choice extends CostedChoice>(
   const { posts, tolerance, criteria } = question;
   const wanted = aimAt(question.wanted);
   const front = keepFront(wanted);
-  const space = countCombinations(posts, false);
-  const work = measurePosts(posts, false);
-  let visited = 0;
-  let searched = 0;
-  const answer = (proven: boolean): FrontAnswer<Choice> => ({
-    proven,
-    trains: front.list().map((train) => ({
-      choices: train.picks.map((pick, post) => posts[post][pick]),
-      ...tellRatio(train, wanted),
-      costs: train.costs,
-    })),
-    visited,
-    space,
-    searched,
-  });
-  const progress = (): SearchProgress<FrontAnswer<Choice>> => ({
-    visited,
-    space,
-    work,
-    searched,
-    best: () => answer(false),
-  });
-
-  if ((yield progress()) === 'stop') return answer(false);
-  if (space === 0) return answer(true);
-  const numbered = numberWheels(posts);
   const reach = (1 + roundings) / (1 - tolerance);
-  for (const stride of joinPosts(
-    numbered,
-    false,
-    wanted.value,
-    () => reach,
-    (train) => {
-      const { num, den, teeth } = train;
-      const error = Math.abs(Number(num) / (Number(den) * wanted.value) - 1);
-      if (error > tolerance + roundings) return 0;
-      const picks = train.picks();
-      if (isTakenTwice(picks.map((pick, post) => numbered[post][pick].takes))) return costOfTrain;
-      const costs = criteria.map((criterion, c) =>
-        picks.reduce((total, pick, post) => {
-          const cost = posts[post][pick].costs[c];
-          return criterion === 'sum' ? total + cost : Math.max(total, cost);
-        }, startOf[criterion]),
-      );
-      front.add({ num, den, teeth, costs, picks });
-      return costOfTrain;
-    },
-  )) {
-    visited += stride.steps;
-    searched = stride.searched;
-    if (searched < 1 && (yield progress()) === 'stop') return answer(false);
-  }
-  searched = 1;
-  return answer(true);
+  const join = function* () {
+    const numbered = numberWheels(posts);
+    yield* joinPosts(
+      numbered,
+      false,
+      wanted.value,
+      () => reach,
+      (train) => {
+        const { num, den, teeth } = train;
+        const error = Math.abs(Number(num) / (Number(den) * wanted.value) - 1);
+        if (error > tolerance + roundings) return 0;
+        const picks = train.picks();
+        if (isTakenTwice(picks.map((pick, post) => numbered[post][pick].takes))) return costOfTrain;
+        const costs = criteria.map((criterion, c) =>
+          picks.reduce((total, pick, post) => {
+            const cost = posts[post][pick].costs[c];
+            return criterion === 'sum' ? total + cost : Math.max(total, cost);
+          }, startOf[criterion]),
+        );
+        front.add({ num, den, teeth, costs, picks });
+        return costOfTrain;
+      },
+    );
+  };
+  return yield* runSearch(
+    { space: countCombinations(posts, false), work: measurePosts(posts, false) },
+    join,
+    (standing, proven) => ({
+      proven,
+      trains: front.list().map((train) => ({
+        choices: train.picks.map((pick, post) => posts[post][pick]),
+        ...tellRatio(train, wanted),
+        costs: train.costs,
+      })),
+      ...standing,
+    }),
+  );
 }
 
 const startOf = { sum: 0, greatest: Number.NEGATIVE_INFINITY };

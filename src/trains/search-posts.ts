@@ -4,6 +4,7 @@ import { joinPosts } from './join-posts.ts';
 import { keepBest, type Ranked } from './keep-best.ts';
 import { numberWheels } from './number-wheels.ts';
 import { countCombinations, measurePosts } from './plan-groups.ts';
+import { runSearch } from './run-search.ts';
 import type { SearchProgress } from './search-progress.ts';
 import { tellRatio } from './tell-ratio.ts';
 
@@ -58,50 +59,35 @@ export function* searchPosts<Choice extends PostChoice>(
   const { posts, top, tolerance } = question;
   const wanted = aimAt(question.wanted);
   const best = keepBest<PostCandidate>(wanted, top, tolerance);
-  const space = countCombinations(posts, false);
-  let visited = 0;
-  let searched = 0;
-  const answer = (proven: boolean): PostsAnswer<Choice> => ({
-    proven,
-    trains: best.list().map((train) => ({
-      choices: train.picks.map((pick, post) => posts[post][pick]),
-      ...tellRatio(train, wanted),
-      newWheels: train.newWheels,
-      teeth: train.teeth,
-    })),
-    visited,
-    space,
-    searched,
-  });
-  const work = measurePosts(posts, false);
-  const progress = (): SearchProgress<PostsAnswer<Choice>> => ({
-    visited,
-    space,
-    work,
-    searched,
-    best: () => answer(false),
-  });
-
-  if ((yield progress()) === 'stop') return answer(false);
-  if (space === 0) return answer(true);
-  const numbered = numberWheels(posts);
-  for (const stride of joinPosts(numbered, false, wanted.value, best.reach, (train) => {
-    if (!best.couldEnter(train, train.newWheelsAtLeast, train.teeth)) return 0;
-    const picks = train.picks();
-    const chosen = picks.map((pick, post) => numbered[post][pick]);
-    if (isTakenTwice(chosen.map(({ takes }) => takes))) return costOfTrain;
-    const { num, den, teeth } = train;
-    const newWheels = new Set(chosen.flatMap((choice) => choice.newWheels)).size;
-    const drivers = chosen.map(({ driver }) => driver);
-    const driven = chosen.map((choice) => choice.driven);
-    best.add({ num, den, teeth, newWheels, drivers, driven, picks });
-    return costOfTrain;
-  })) {
-    visited += stride.steps;
-    searched = stride.searched;
-    if (searched < 1 && (yield progress()) === 'stop') return answer(false);
-  }
-  return answer(true);
+  const join = function* () {
+    const numbered = numberWheels(posts);
+    yield* joinPosts(numbered, false, wanted.value, best.reach, (train) => {
+      if (!best.couldEnter(train, train.newWheelsAtLeast, train.teeth)) return 0;
+      const picks = train.picks();
+      const chosen = picks.map((pick, post) => numbered[post][pick]);
+      if (isTakenTwice(chosen.map(({ takes }) => takes))) return costOfTrain;
+      const { num, den, teeth } = train;
+      const newWheels = new Set(chosen.flatMap((choice) => choice.newWheels)).size;
+      const drivers = chosen.map(({ driver }) => driver);
+      const driven = chosen.map((choice) => choice.driven);
+      best.add({ num, den, teeth, newWheels, drivers, driven, picks });
+      return costOfTrain;
+    });
+  };
+  return yield* runSearch(
+    { space: countCombinations(posts, false), work: measurePosts(posts, false) },
+    join,
+    (standing, proven) => ({
+      proven,
+      trains: best.list().map((train) => ({
+        choices: train.picks.map((pick, post) => posts[post][pick]),
+        ...tellRatio(train, wanted),
+        newWheels: train.newWheels,
+        teeth: train.teeth,
+      })),
+      ...standing,
+    }),
+  );
 }
 
 interface PostCandidate extends Ranked {

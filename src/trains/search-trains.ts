@@ -2,6 +2,7 @@ import { planCross } from './cross-products.ts';
 import { aimAt } from './fraction.ts';
 import { keepBest } from './keep-best.ts';
 import { canList, countMultisets } from './list-products.ts';
+import { runSearch } from './run-search.ts';
 import { searchFree } from './search-free.ts';
 import type { SearchProgress } from './search-progress.ts';
 import { measureReverted, searchReverted } from './search-reverted.ts';
@@ -48,32 +49,19 @@ export function* searchTrains(
   const wanted = aimAt(question.wanted);
   const best = keepBest<Candidate>(wanted, question.top, question.tolerance);
   const { space, work } = question.isReverted ? measureReverted(question) : measureFree(question);
-  let visited = 0;
-  let searched = 0;
-  const answer = (proven: boolean): TrainAnswer => ({
-    proven,
-    trains: best.list().map((train) => ({
-      drivers: train.drivers,
-      driven: train.mates,
-      ...tellRatio(train, wanted),
-    })),
-    visited,
-    space,
-    searched,
-  });
-  const progress = (): TrainProgress => ({ visited, space, work, searched, best: () => answer(false) });
-
-  if ((yield progress()) === 'stop') return answer(false);
-  const strides = question.isReverted
-    ? searchReverted(question, wanted, best)
-    : searchFree(question, wanted, best);
-  for (;;) {
-    const stride = strides.next();
-    if (stride.done) return answer(searched === 1);
-    visited += stride.value.steps;
-    searched = stride.value.searched;
-    if (searched < 1 && (yield progress()) === 'stop') return answer(false);
-  }
+  return yield* runSearch(
+    { space, work },
+    () => (question.isReverted ? searchReverted(question, wanted, best) : searchFree(question, wanted, best)),
+    (standing, proven) => ({
+      proven,
+      trains: best.list().map((train) => ({
+        drivers: train.drivers,
+        driven: train.mates,
+        ...tellRatio(train, wanted),
+      })),
+      ...standing,
+    }),
+  );
 }
 
 function measureFree({ counts, pairs }: TrainQuestion): { space: number; work: number } {

@@ -1,10 +1,11 @@
+import { PickFile } from '../entries/PickFile.tsx';
 import './own-parts.css';
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { PartsFile } from '../../index.ts';
 import type { KeptParts } from '../keep/keeper.ts';
 import { handOver } from '../state/save-file.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
-import { Overtaken } from '../worker/ask-worker.ts';
+import { hearOut } from '../worker/hear-out.ts';
 
 /** The person's own parts: files as they were given, what could be read of each, and every row that could not. */
 export default function OwnParts(): ReactNode {
@@ -22,19 +23,12 @@ export default function OwnParts(): ReactNode {
         <button type="button" onClick={() => picker.current?.click()}>
           Add a list of parts
         </button>
-        <input
+        <PickFile
           ref={picker}
-          type="file"
           accept=".csv,.tsv,.txt,text/csv"
-          className="unseen"
-          tabIndex={-1}
-          aria-label="Add a list of parts"
-          data-testid="add-parts"
-          onChange={(event) => {
-            const file = event.currentTarget.files?.[0];
-            event.currentTarget.value = '';
-            if (file) void store.addParts(file, file.name);
-          }}
+          label="Add a list of parts"
+          testId="add-parts"
+          onPick={(file) => void store.addParts(file, file.name)}
         />
       </div>
       {parts.map((one) => (
@@ -53,16 +47,10 @@ function OneFile({ file }: { readonly file: KeptParts }): ReactNode {
   const store = useStoreOfPage();
   const [read, setRead] = useState<Read>();
   useEffect(() => {
-    let isCurrent = true;
-    store.worker.ask('parts', { bytes: file.bytes }, `parts ${file.name}`).then(
-      (came) => isCurrent && setRead(came),
-      (error: unknown) => {
-        if (isCurrent && !(error instanceof Overtaken)) store.fail(error);
-      },
-    );
-    return () => {
-      isCurrent = false;
-    };
+    return hearOut(store.worker.ask('parts', { bytes: file.bytes }, `parts ${file.name}`), {
+      onAnswer: setRead,
+      onTrouble: store.fail,
+    });
   }, [store, file]);
   return (
     <section>

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
-import { Fail, type Job, type PairDrawing, type SubstituteRow } from '../../index.ts';
+import type { Fail, Job, PairDrawing, SubstituteRow } from '../../index.ts';
 import { useStoreOfPage } from '../state/use-page.ts';
-import { Overtaken } from '../worker/ask-worker.ts';
+import { hearOut } from '../worker/hear-out.ts';
 
 type Spec = SubstituteRow['accept'][number]['spec'];
 
@@ -25,18 +25,11 @@ export function usePair(
   // biome-ignore lint/correctness/useExhaustiveDependencies: the spec is known by what it says
   useEffect(() => {
     if (mateId === undefined) return;
-    let isCurrent = true;
-    store.worker.ask('pair', { job, wheelId, mateId, spec }).then(
-      (pair) => isCurrent && setCame({ key, pair, fail: undefined }),
-      (error: unknown) => {
-        if (!isCurrent || error instanceof Overtaken) return;
-        if (error instanceof Fail) setCame({ key, pair: undefined, fail: error });
-        else store.fail(error);
-      },
-    );
-    return () => {
-      isCurrent = false;
-    };
+    return hearOut(store.worker.ask('pair', { job, wheelId, mateId, spec }), {
+      onAnswer: (pair) => setCame({ key, pair, fail: undefined }),
+      onFail: (fail) => setCame({ key, pair: undefined, fail }),
+      onTrouble: store.fail,
+    });
   }, [store, job, key]);
   const isWorking = mateId !== undefined && came?.key !== key;
   return {

@@ -1,4 +1,5 @@
 import { type ReactNode, useRef } from 'react';
+import { PickFile } from '../entries/PickFile.tsx';
 import { handOver } from '../state/save-file.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 
@@ -52,19 +53,12 @@ export function AllJobs(): ReactNode {
         <button type="button" onClick={() => picker.current?.click()}>
           Take in a file of jobs
         </button>
-        <input
+        <PickFile
           ref={picker}
-          type="file"
           accept=".zip"
-          className="unseen"
-          tabIndex={-1}
-          aria-label="Take in a file of jobs"
-          data-testid="open-all"
-          onChange={(event) => {
-            const file = event.currentTarget.files?.[0];
-            event.currentTarget.value = '';
-            if (file) void store.takeInAll(file);
-          }}
+          label="Take in a file of jobs"
+          testId="open-all"
+          onPick={(file) => void store.takeInAll(file)}
         />
       </div>
     </div>

@@ -1,3 +1,4 @@
+import { PickFile } from '../entries/PickFile.tsx';
 import './job-menu.css';
 import { type ReactNode, useEffect, useRef } from 'react';
 import type { Job, Wheel } from '../../index.ts';
@@ -52,19 +53,12 @@ export function JobMenu({
   );
   return (
     <div className="menu-place">
-      <input
+      <PickFile
         ref={picker}
-        type="file"
         accept=".json,application/json,.zip"
-        className="unseen"
-        tabIndex={-1}
-        aria-label="Open a job file"
-        data-testid="open-file"
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0];
-          event.currentTarget.value = '';
-          if (file) void store.openFile(file, file.name);
-        }}
+        label="Open a job file"
+        testId="open-file"
+        onPick={(file) => void store.openFile(file, file.name)}
       />
       <details ref={menu} className="menu">
         <summary className="menu-summary">File</summary>

@@ -1,7 +1,7 @@
 import '../maker/maker.css';
 import '../questions/why.css';
 import { type ReactNode, useEffect, useState } from 'react';
-import { type CompensationFile, Fail, type Job, type Wheel } from '../../index.ts';
+import type { CompensationFile, Fail, Job, Wheel } from '../../index.ts';
 import { readField } from '../entries/read-field.ts';
 import { TakeField } from '../entries/TakeField.tsx';
 import { changeMaking, type MakingWish } from '../maker/making-wish.ts';
@@ -9,8 +9,8 @@ import type { QuestionParts } from '../questions/question.ts';
 import { type Certainty, Verdict } from '../slip/Verdict.tsx';
 import { handOver } from '../state/save-file.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
-import { Overtaken } from '../worker/ask-worker.ts';
 import type { Asks } from '../worker/asks.ts';
+import { hearOut } from '../worker/hear-out.ts';
 import { CouponSheet } from './CouponSheet.tsx';
 import {
   type CouponAct,
@@ -163,18 +163,11 @@ function useCompensation(file: CompensationFile | undefined): {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the file is known by what it says
   useEffect(() => {
     if (!file) return;
-    let isCurrent = true;
-    store.worker.ask('compensation', { file }).then(
-      (came) => isCurrent && setState({ came }),
-      (error: unknown) => {
-        if (!isCurrent || error instanceof Overtaken) return;
-        if (error instanceof Fail) setState((old) => ({ ...old, fail: error }));
-        else store.fail(error);
-      },
-    );
-    return () => {
-      isCurrent = false;
-    };
+    return hearOut(store.worker.ask('compensation', { file }), {
+      onAnswer: (came) => setState({ came }),
+      onFail: (fail) => setState((old) => ({ ...old, fail })),
+      onTrouble: store.fail,
+    });
   }, [store, key]);
   return { came: state.came, fail: state.fail };
 }
@@ -239,16 +232,10 @@ function Print(props: {
   const store = useStoreOfPage();
   const [coupon, setCoupon] = useState<Asks['coupon']['answer']>();
   useEffect(() => {
-    let isCurrent = true;
-    store.worker.ask('coupon', { process: processKey }).then(
-      (came) => isCurrent && setCoupon(came),
-      (error: unknown) => {
-        if (isCurrent && !(error instanceof Overtaken)) store.fail(error);
-      },
-    );
-    return () => {
-      isCurrent = false;
-    };
+    return hearOut(store.worker.ask('coupon', { process: processKey }), {
+      onAnswer: setCoupon,
+      onTrouble: store.fail,
+    });
   }, [store, processKey]);
   return (
     <div className="entry">

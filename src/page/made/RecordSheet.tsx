@@ -3,7 +3,7 @@ import './record.css';
 import { type ReactNode, useEffect, useState } from 'react';
 import {
   capitalize,
-  Fail,
+  type Fail,
   type Job,
   type MadeReport,
   type RepairRecord,
@@ -14,7 +14,7 @@ import {
 import { PaperFrame } from '../print/PaperFrame.tsx';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { withNames } from '../words/with-names.ts';
-import { Overtaken } from '../worker/ask-worker.ts';
+import { hearOut } from '../worker/hear-out.ts';
 
 /** One page on the repair: to look at, and on paper alone when it is printed. */
 export default function RecordSheet(props: {
@@ -30,18 +30,11 @@ export default function RecordSheet(props: {
   const [record, setRecord] = useState<RepairRecord>();
   const [fail, setFail] = useState<Fail>();
   useEffect(() => {
-    let isCurrent = true;
-    store.worker.ask('record', { job, wheelId: wheel.id, date: today(), process, material }).then(
-      (came) => isCurrent && setRecord(came),
-      (error: unknown) => {
-        if (!isCurrent || error instanceof Overtaken) return;
-        if (error instanceof Fail) setFail(error);
-        else store.fail(error);
-      },
-    );
-    return () => {
-      isCurrent = false;
-    };
+    return hearOut(store.worker.ask('record', { job, wheelId: wheel.id, date: today(), process, material }), {
+      onAnswer: setRecord,
+      onFail: setFail,
+      onTrouble: store.fail,
+    });
   }, [store, job, wheel.id, process, material]);
   // Once this is gone, paper is the drawing's again.
   useEffect(() => () => store.state.setState({ printed: 'sheet' }), [store]);

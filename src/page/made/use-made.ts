@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react';
-import { Fail, type Job } from '../../index.ts';
+import type { Fail, Job } from '../../index.ts';
 import { useStoreOfPage } from '../state/use-page.ts';
-import { Overtaken } from '../worker/ask-worker.ts';
 import type { Asks } from '../worker/asks.ts';
+import { hearOut } from '../worker/hear-out.ts';
 
 export interface FoundMade {
   readonly found: Asks['made']['answer'] | undefined;
@@ -20,18 +20,11 @@ export function useMade(job: Job, wheelId: string, isMade: boolean): FoundMade {
   }>();
   useEffect(() => {
     if (!isMade) return;
-    let isCurrent = true;
-    store.worker.ask('made', { job, wheelId }).then(
-      (found) => isCurrent && setCame({ job, found, fail: undefined }),
-      (error: unknown) => {
-        if (!isCurrent || error instanceof Overtaken) return;
-        if (error instanceof Fail) setCame({ job, found: undefined, fail: error });
-        else store.fail(error);
-      },
-    );
-    return () => {
-      isCurrent = false;
-    };
+    return hearOut(store.worker.ask('made', { job, wheelId }), {
+      onAnswer: (found) => setCame({ job, found, fail: undefined }),
+      onFail: (fail) => setCame({ job, found: undefined, fail }),
+      onTrouble: store.fail,
+    });
   }, [store, job, wheelId, isMade]);
   const isWorking = isMade && came?.job !== job;
   return { found: isMade ? came?.found : undefined, fail: isWorking ? undefined : came?.fail, isWorking };

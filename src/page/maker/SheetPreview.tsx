@@ -1,10 +1,10 @@
 import './maker.css';
 import { type ReactNode, useEffect, useState } from 'react';
-import { Fail, type SheetPage } from '../../index.ts';
+import type { Fail, SheetPage } from '../../index.ts';
 import { handOver } from '../state/save-file.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
-import { Overtaken } from '../worker/ask-worker.ts';
 import type { Asks, MakingAsk } from '../worker/asks.ts';
+import { hearOut } from '../worker/hear-out.ts';
 
 /** The making sheet as it will be printed, page under page: the same lines and words as its file. */
 export default function SheetPreview({ ask }: { readonly ask: MakingAsk }): ReactNode {
@@ -15,22 +15,14 @@ export default function SheetPreview({ ask }: { readonly ask: MakingAsk }): Reac
   const { job, wheelId, maker, process, material } = ask;
   // biome-ignore lint/correctness/useExhaustiveDependencies: what the sheet depends on, and no more
   useEffect(() => {
-    let isCurrent = true;
-    store.worker.ask('sheet', { ...ask, paper }).then(
-      (came) => {
-        if (!isCurrent) return;
+    return hearOut(store.worker.ask('sheet', { ...ask, paper }), {
+      onAnswer: (came) => {
         setSheet(came);
         setFail(undefined);
       },
-      (error: unknown) => {
-        if (!isCurrent || error instanceof Overtaken) return;
-        if (error instanceof Fail) setFail(error);
-        else store.fail(error);
-      },
-    );
-    return () => {
-      isCurrent = false;
-    };
+      onFail: setFail,
+      onTrouble: store.fail,
+    });
   }, [store, job, wheelId, maker, process, material, paper]);
   if (fail) return <p className="make-wait">{`There is no sheet yet: ${fail.message}.`}</p>;
   if (!sheet) return <p className="make-wait">The sheet is being laid out …</p>;

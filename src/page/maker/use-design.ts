@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react';
-import { Fail, type Job } from '../../index.ts';
+import type { Fail, Job } from '../../index.ts';
 import { useStoreOfPage } from '../state/use-page.ts';
-import { Overtaken } from '../worker/ask-worker.ts';
 import type { Asks, MakingAsk } from '../worker/asks.ts';
+import { hearOut } from '../worker/hear-out.ts';
 import type { MakingWish } from './making-wish.ts';
 
 export interface FoundDesign {
@@ -37,18 +37,11 @@ export function useDesign(job: Job, wheelId: string, wish: MakingWish): FoundDes
   // biome-ignore lint/correctness/useExhaustiveDependencies: the wish is known by its key
   useEffect(() => {
     if (!ask) return;
-    let isCurrent = true;
-    store.worker.ask('design', ask).then(
-      (design) => isCurrent && setCame({ job, key, design, fail: undefined }),
-      (error: unknown) => {
-        if (!isCurrent || error instanceof Overtaken) return;
-        if (error instanceof Fail) setCame({ job, key, design: undefined, fail: error });
-        else store.fail(error);
-      },
-    );
-    return () => {
-      isCurrent = false;
-    };
+    return hearOut(store.worker.ask('design', ask), {
+      onAnswer: (design) => setCame({ job, key, design, fail: undefined }),
+      onFail: (fail) => setCame({ job, key, design: undefined, fail }),
+      onTrouble: store.fail,
+    });
   }, [store, job, wheelId, key]);
   const isWorking = ask !== undefined && (came?.job !== job || came.key !== key);
   return {

@@ -3,13 +3,12 @@ import './why.css';
 import { useMemo, useState } from 'react';
 import type { Job, TrainRow } from '../../index.ts';
 import { acceptRow } from '../fits/accept-row.ts';
+import { FitsVerdict } from '../fits/FitsVerdict.tsx';
 import { OwnPartsLine } from '../fits/OwnPartsLine.tsx';
-import { Searching } from '../fits/Searching.tsx';
 import { TrainFitNext } from '../fits/TrainFitNext.tsx';
 import { GearByGear, MayChange, TrainRows } from '../fits/TrainRows.tsx';
 import { chooseTrain, nameTrain, tellTrains } from '../fits/tell-trains.ts';
 import { useFits } from '../fits/use-fits.ts';
-import { Verdict } from '../slip/Verdict.tsx';
 import { usePage } from '../state/use-page.ts';
 import { EmptyTrain } from '../train/EmptyTrain.tsx';
 import { TrainSheet } from '../train/TrainSheet.tsx';
@@ -45,27 +44,7 @@ export function useTrainFits(job: Job): QuestionParts {
     ) : (
       <EmptyTrain isWorking />
     ),
-    answer: (
-      <>
-        <Verdict
-          sentence={
-            words?.sentence ??
-            (fits.fail ? `Not yet: ${fits.fail.message}.` : 'Looking through what there is.')
-          }
-          certainty={words?.certainty ?? 'undecided'}
-          word={words?.word ?? (fits.fail ? "can't tell yet" : 'working')}
-          isWorking={fits.isWorking}
-        >
-          {words?.more.map((line) => (
-            <p key={line} className="verdict-more">
-              {line}
-            </p>
-          ))}
-          {fits.fail && <p className="verdict-more">{fits.fail.remedy}</p>}
-        </Verdict>
-        <Searching fits={fits} />
-      </>
-    ),
+    answer: <FitsVerdict fits={fits} words={words} />,
     next: <TrainFitNext job={job} report={report} row={row} />,
     why: (
       <div className="why">

@@ -5,13 +5,12 @@ import type { Job, SubstituteRow, Wheel } from '../../index.ts';
 import { GearDrawing } from '../drawing/GearDrawing.tsx';
 import { FitNext } from '../fits/FitNext.tsx';
 import { FitRows } from '../fits/FitRows.tsx';
+import { FitsVerdict } from '../fits/FitsVerdict.tsx';
 import { OwnPartsLine } from '../fits/OwnPartsLine.tsx';
-import { Searching } from '../fits/Searching.tsx';
 import { tellFits } from '../fits/tell-fits.ts';
 import { useFits } from '../fits/use-fits.ts';
 import { usePair } from '../fits/use-pair.ts';
 import { ProofSheet } from '../proof/ProofSheet.tsx';
-import { Verdict } from '../slip/Verdict.tsx';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
 import { nameWheel } from '../words/name-wheel.ts';
 import { titleBlockOf } from '../words/title-block-of.ts';
@@ -91,26 +90,9 @@ export function useWhatFits(job: Job, wheel: Wheel): QuestionParts {
       />
     ),
     answer: (
-      <>
-        <Verdict
-          sentence={
-            words?.sentence ??
-            (fits.fail ? `Not yet: ${fits.fail.message}.` : 'Looking through what there is.')
-          }
-          certainty={words?.certainty ?? 'undecided'}
-          word={words?.word ?? (fits.fail ? "can't tell yet" : 'working')}
-          isWorking={fits.isWorking}
-        >
-          {words?.more.map((line) => (
-            <p key={line} className="verdict-more">
-              {line}
-            </p>
-          ))}
-          {fits.fail && <p className="verdict-more">{fits.fail.remedy}</p>}
-          {rolled.fail && <p className="verdict-more">{`No picture: ${rolled.fail.message}.`}</p>}
-        </Verdict>
-        <Searching fits={fits} />
-      </>
+      <FitsVerdict fits={fits} words={words}>
+        {rolled.fail && <p className="verdict-more">{`No picture: ${rolled.fail.message}.`}</p>}
+      </FitsVerdict>
     ),
     next: found ? <FitNext job={job} wheel={wheel} found={found} row={row} /> : <p>One moment …</p>,
     why: (

@@ -1,8 +1,8 @@
 import './solid.css';
 import { type ReactNode, useCallback, useEffect, useState } from 'react';
-import { Fail, type Job, type ShapedPart } from '../../index.ts';
+import type { Fail, Job, ShapedPart } from '../../index.ts';
 import { usePage, useStoreOfPage } from '../state/use-page.ts';
-import { Overtaken } from '../worker/ask-worker.ts';
+import { hearOut } from '../worker/hear-out.ts';
 import { hasWebgl } from './has-webgl.ts';
 import { SolidStage } from './SolidStage.tsx';
 
@@ -28,23 +28,15 @@ export default function SolidView(props: SolidViewProps): ReactNode {
   const miss = useCallback(() => setMissing(true), []);
 
   useEffect(() => {
-    let isCurrent = true;
     const answer = store.answerOf(job, wheelId);
-    store.worker.ask('solid', { job, wheelId, process, material, isLasting, answer }).then(
-      (came) => {
-        if (!isCurrent) return;
+    return hearOut(store.worker.ask('solid', { job, wheelId, process, material, isLasting, answer }), {
+      onAnswer: (came) => {
         setPart(came);
         setFail(undefined);
       },
-      (error: unknown) => {
-        if (!isCurrent || error instanceof Overtaken) return;
-        if (error instanceof Fail) setFail(error);
-        else store.fail(error);
-      },
-    );
-    return () => {
-      isCurrent = false;
-    };
+      onFail: setFail,
+      onTrouble: store.fail,
+    });
   }, [store, job, wheelId, process, material, isLasting]);
 
   if (isMissing) {

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import type { DriveReport, Job, TrainDrawing } from '../../index.ts';
 import { useStoreOfPage } from '../state/use-page.ts';
-import { Overtaken } from '../worker/ask-worker.ts';
+import { hearOut } from '../worker/hear-out.ts';
 
 export interface TrainAnswer {
   readonly job: Job;
@@ -14,16 +14,10 @@ export function useTrainAnswer(job: Job): TrainAnswer | undefined {
   const store = useStoreOfPage();
   const [answer, setAnswer] = useState<TrainAnswer>();
   useEffect(() => {
-    let isCurrent = true;
-    store.worker.ask('train', { job }).then(
-      (came) => isCurrent && setAnswer({ job, ...came }),
-      (error: unknown) => {
-        if (isCurrent && !(error instanceof Overtaken)) store.fail(error);
-      },
-    );
-    return () => {
-      isCurrent = false;
-    };
+    return hearOut(store.worker.ask('train', { job }), {
+      onAnswer: (came) => setAnswer({ job, ...came }),
+      onTrouble: store.fail,
+    });
   }, [store, job]);
   return answer;
 }

@@ -9,6 +9,7 @@ import {
   shapePart,
 } from '../../index.ts';
 import type { Asks, WorkerReply, WorkerRequest } from './asks.ts';
+import { drawnChordError } from './drawn-chord-error.ts';
 
 export type DriveName = 'train' | 'pair' | 'parts' | 'fits' | 'solid';
 
@@ -35,7 +36,7 @@ export async function answerDrive(
     case 'train': {
       const { job } = request.ask as Asks['train']['ask'];
       const report = checkDrive(job);
-      const drawing = drawTrain(job, report, chordError);
+      const drawing = drawTrain(job, report, drawnChordError);
       for (const { outline } of drawing.wheels)
         if (outline?.buffer instanceof ArrayBuffer) transfer.push(outline.buffer);
       return { report, drawing };
@@ -81,8 +82,6 @@ async function findFits({ id, ask }: WorkerRequest, stopped: Set<number>): Promi
 /** Milliseconds: faster than that nobody reads a figure, and each time costs a turn of the worker's own loop. */
 const progressEvery = 60;
 
-/** A screen shows a fiftieth of a pixel of this at the largest scale; a drawing needs no more. */
-const chordError = 0.002;
 /** The enlarged picture of a pair is drawn up to a hundred times its size. */
 const fineChordError = 0.0003;
 

@@ -18,6 +18,7 @@ import {
   traceCoupon,
 } from '../../index.ts';
 import type { Asks, MakingAsk, WorkerRequest } from './asks.ts';
+import { drawnChordError } from './drawn-chord-error.ts';
 
 /** What is asked about making a part and about the part that was made. */
 export type MakingName =
@@ -49,7 +50,7 @@ export async function answerMaking(
     case 'compensation':
       return {
         found: findCompensation((ask as Asks['compensation']['ask']).file),
-        face: traceCoupon(chordError),
+        face: traceCoupon(drawnChordError),
       };
     case 'machine':
       return parseCompensation((ask as Asks['machine']['ask']).bytes);
@@ -66,15 +67,12 @@ export async function answerMaking(
   }
 }
 
-/** A screen shows a fiftieth of a pixel of this at the largest scale; a drawing needs no more. */
-const chordError = 0.002;
-
 function design(ask: MakingAsk): Asks['design']['answer'] {
   const taken = ask.machine && findCompensation(ask.machine);
   const { forms, ...handed } = hand(ask);
   return {
     handed,
-    drawing: drawDesign(forms, chordError),
+    drawing: drawDesign(forms, drawnChordError),
     meant: describeMeant(forms.meant),
     taken: taken && { figures: taken.figures, uncertainty: taken.uncertainty },
   };
@@ -90,7 +88,7 @@ function check(job: Job, wheelId: string): Asks['made']['answer'] {
   const wheel = job.wheels?.find((one) => one.id === wheelId);
   const spec = wheel?.made?.spec?.teeth === undefined ? report.spec : wheel.made.spec;
   const kind = wheel ? kindOf(wheel) : 'external';
-  return { report, drawing: drawSpec(spec, kind, chordError), spanTeeth: chooseSpanTeeth(spec, kind) };
+  return { report, drawing: drawSpec(spec, kind, drawnChordError), spanTeeth: chooseSpanTeeth(spec, kind) };
 }
 
 async function packFolder(ask: Asks['folder']['ask'], tell: Tell): Promise<Asks['folder']['answer']> {

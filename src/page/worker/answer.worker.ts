@@ -13,6 +13,7 @@ import { slotOf } from '../state/slot.ts';
 import type { DriveName } from './answer-drive.ts';
 import type { MakingName } from './answer-making.ts';
 import type { Asks, WorkerReply, WorkerRequest, WorkerStop } from './asks.ts';
+import { drawnChordError } from './drawn-chord-error.ts';
 
 /**
  * The page's worker: answers one request after another. Of requests with the same name the page wants the last one
@@ -69,7 +70,7 @@ function answer(
       return identifyAndDraw(request.ask as Asks['identify']['ask'], transfer);
     case 'lay': {
       const { tipDiameterMm, counts } = request.ask as Asks['lay']['ask'];
-      return drawCounts(tipDiameterMm, counts, chordError);
+      return drawCounts(tipDiameterMm, counts, drawnChordError);
     }
     case 'open':
       return parseJob((request.ask as Asks['open']['ask']).bytes);
@@ -78,8 +79,6 @@ function answer(
   }
 }
 
-/** A screen shows a fiftieth of a pixel of this at the largest scale; a drawing needs no more. */
-const chordError = 0.002;
 function identifyAndDraw(
   { job, wheelId, slots }: Asks['identify']['ask'],
   transfer: ArrayBuffer[],
@@ -91,8 +90,8 @@ function identifyAndDraw(
   const kind = wheel ? kindOf(wheel) : 'external';
   const drawing =
     wheel?.spec && isKnownBySpec(wheel)
-      ? drawSpec(wheel.spec, kind, chordError)
-      : drawWheel(report, kind, asked, chordError);
+      ? drawSpec(wheel.spec, kind, drawnChordError)
+      : drawWheel(report, kind, asked, drawnChordError);
   for (const gear of drawing.gears) {
     if (gear.outline.buffer instanceof ArrayBuffer) transfer.push(gear.outline.buffer);
   }
