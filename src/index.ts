@@ -50,6 +50,7 @@ export type { DesignReport } from './making/report-design.ts';
 export { papers, type SheetPage } from './making/sheet-page.ts';
 export { tellDesign } from './making/tell-design.ts';
 export { type CouponFace, traceCoupon } from './making/trace-coupon.ts';
+export { nameFile } from './name-part-file.ts';
 export { type RecordOptions, type RepairRecord, repairRecord } from './repair-record.ts';
 export {
   type DrawnFaces,

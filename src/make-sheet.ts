@@ -51,12 +51,14 @@ export async function makeSheet(job: Job, options: SheetOptions): Promise<MadeSh
   };
 }
 
-/** The sheet's pages as plain marks in mm, laid as in the file: for a preview. Throws as `makeSheet` does. */
-export async function laySheetPages(job: Job, options: SheetOptions): Promise<readonly SheetPage[]> {
-  const { sheet, order } = planSheet(job, options);
+/** A sheet's pages as plain marks in mm, laid as in its file: for a preview. Throws Fail `bad-value` for the paper. */
+export async function laySheetPages(
+  { sheet, order }: Pick<MadeSheet, 'sheet' | 'order'>,
+  paper: Paper['key'] | undefined,
+): Promise<readonly SheetPage[]> {
   const { startSheetDocument } = await import('./formats/sheet-document.ts');
   const { measure } = await startSheetDocument();
-  return laySheet(sheet, order, findPaper(options.paper), measure);
+  return laySheet(sheet, order, findPaper(paper), measure);
 }
 
 /** The same sheet and order as plain data, nothing drawn. */

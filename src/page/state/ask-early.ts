@@ -1,7 +1,7 @@
 import type { Job } from '../../index.ts';
 import type { AnswerWorker } from '../worker/ask-worker.ts';
 import type { Asks } from '../worker/asks.ts';
-import { listPossibleSlots } from './possible-slots.ts';
+import { askIdentity } from './ask-identity.ts';
 
 /** What a gear is, asked before anything is on the page. */
 export interface EarlyAnswer {
@@ -17,11 +17,7 @@ export interface EarlyAnswer {
 export function askEarly(worker: AnswerWorker, job: Job): EarlyAnswer | undefined {
   const wheel = job.wheels?.[0];
   if (!wheel) return undefined;
-  const answer = worker.ask(
-    'identify',
-    { job, wheelId: wheel.id, slots: listPossibleSlots(wheel) },
-    'identify early',
-  );
+  const answer = askIdentity(worker, job, wheel, 'identify early');
   // Whoever comes for it hears of a failure; nobody may come.
   answer.catch(() => {});
   return { job, wheelId: wheel.id, answer };

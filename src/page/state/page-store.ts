@@ -12,10 +12,10 @@ import { type Place, readAddress, turnTo, writeAddress } from '../address.ts';
 import type { Keeper, KeptMachine, KeptParts, SaveOutcome } from '../keep/keeper.ts';
 import { type AnswerWorker, Overtaken } from '../worker/ask-worker.ts';
 import type { EarlyAnswer } from './ask-early.ts';
+import { askIdentity } from './ask-identity.ts';
 import { addWheel, editWheel, startJob } from './edit-job.ts';
 import { changeJob, freshJob, type OpenJob, redoStep, undoStep } from './open-job.ts';
 import { type PageState, type Settings, type Trouble, usualSettings } from './page-state.ts';
-import { listPossibleSlots } from './possible-slots.ts';
 import { type Slot, slotKey } from './slot.ts';
 
 /** Everything that the page can do. Methods return at once; what takes time shows in the state when it is there. */
@@ -160,13 +160,7 @@ export function createPageStore(
     setState({ working: withWorking(wheel.id, true) });
     try {
       const isAsked = early?.job === job && early.wheelId === wheel.id;
-      const came = await (isAsked
-        ? early.answer
-        : worker.ask(
-            'identify',
-            { job, wheelId: wheel.id, slots: listPossibleSlots(wheel) },
-            `identify ${wheel.id}`,
-          ));
+      const came = await (isAsked ? early.answer : askIdentity(worker, job, wheel, `identify ${wheel.id}`));
       const before = getState().answers[wheel.id]?.report;
       if (getState().open?.job !== job) return;
       setState({

@@ -13,6 +13,7 @@ import {
   layCoupon,
   laySheetPages,
   makeSheet,
+  nameFile,
   parseCompensation,
   repairRecord,
   traceCoupon,
@@ -102,7 +103,7 @@ async function packFolder(ask: Asks['folder']['ask'], tell: Tell): Promise<Asks[
     files.push((await makeSheet(ask.job, { ...sheetWish(making), paper })).file);
   }
   await tell({ done: 2, of, doing: 'one file of all' });
-  const folder = `${nameFolder(part.wheelId)}-for-${ask.maker}`;
+  const folder = `${nameFile(part.wheelId, 'gear')}-for-${ask.maker}`;
   const bytes = zipSync(
     // Without a date of its own every file has that of 1980: the same part gives the same bytes.
     Object.fromEntries(
@@ -114,16 +115,11 @@ async function packFolder(ask: Asks['folder']['ask'], tell: Tell): Promise<Asks[
 
 async function laySheet(ask: Asks['sheet']['ask']): Promise<Asks['sheet']['answer']> {
   const { paper, ...making } = ask;
-  const wish = { ...sheetWish(making), paper };
-  const { file } = await makeSheet(ask.job, wish);
-  return { pages: await laySheetPages(ask.job, wish), name: file.name, bytes: file.bytes };
+  const made = await makeSheet(ask.job, { ...sheetWish(making), paper });
+  return { pages: await laySheetPages(made, paper), name: made.file.name, bytes: made.file.bytes };
 }
 
 /** The sheet is of the part as it is meant: what a machine adds is no size to check. */
 function sheetWish({ wheelId, process, material, answer }: MakingAsk) {
   return { wheelId, process, material, answer, isLasting: true };
-}
-
-function nameFolder(id: string): string {
-  return id.replace(/[^A-Za-z0-9.-]+/g, '-').replace(/^[.-]+/, '') || 'gear';
 }
